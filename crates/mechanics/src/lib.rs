@@ -1,1 +1,3 @@
-//! mechanics
+//! Statics and resistance of portable mast-and-arm units: pure functions on plain data, in SI units.
+
+pub mod stiffness;
