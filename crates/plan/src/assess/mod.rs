@@ -1,0 +1,1 @@
+//! What is computed about a plan: reach, coverage, clear zones, reactions, findings.

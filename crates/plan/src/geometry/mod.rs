@@ -1,0 +1,1 @@
+//! Plane geometry of roofs, facades and clear zones, as pure functions of points in meters.
