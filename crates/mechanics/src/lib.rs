@@ -1,3 +1,5 @@
 //! Statics and resistance of portable mast-and-arm units: pure functions on plain data, in SI units.
 
+pub mod material;
+pub mod section;
 pub mod stiffness;
