@@ -1,5 +1,6 @@
 //! Statics and resistance of portable mast-and-arm units: pure functions on plain data, in SI units.
 
+pub mod buckling;
 pub mod material;
 pub mod section;
 pub mod stiffness;
