@@ -1,6 +1,8 @@
 //! Statics and resistance of portable mast-and-arm units: pure functions on plain data, in SI units.
 
 pub mod buckling;
+pub mod frame;
 pub mod material;
 pub mod section;
 pub mod stiffness;
+pub mod wrench;

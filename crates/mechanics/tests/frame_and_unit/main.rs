@@ -1,0 +1,8 @@
+//! The space frame and the unit held against books, closed forms, laws and other programs.
+
+mod beams;
+mod columns;
+mod frame_faults;
+mod jibs;
+mod near;
+mod space_frames;
