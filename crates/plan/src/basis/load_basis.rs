@@ -1,0 +1,47 @@
+//! The load basis: where the numbers come from, what pulls, and the working rules.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::{CaseId, Combined, CombinedFault, LoadCase, LoadCone, Rules, Sourced};
+
+/// A load basis, stored in the plan and editable.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LoadBasis {
+    /// Its name.
+    pub name: String,
+    /// Law or standard with edition, and what was read of it.
+    pub regime: Sourced<String>,
+    /// Cases by name.
+    pub cases: BTreeMap<CaseId, LoadCase>,
+    /// Which of them act together.
+    pub combinations: Vec<Combined>,
+    /// Every direction in which a rope may pull.
+    pub cone: LoadCone,
+    /// Factors on self-weight at the design level.
+    pub weight: WeightFactors,
+    /// Whether resistances are reduced by partial factors as well; printed on every sheet.
+    pub resistance_factors: Sourced<bool>,
+    /// Working rules with their limits.
+    pub rules: Rules,
+}
+
+/// Factors on self-weight at the design level.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WeightFactors {
+    /// Where weight makes things worse.
+    pub unfavorable: Sourced<f64>,
+    /// Where weight helps.
+    pub favorable: Sourced<f64>,
+}
+
+impl LoadBasis {
+    /// Checks every combination against the cases.
+    pub fn check(&self) -> Result<(), CombinedFault> {
+        self.combinations.iter().try_for_each(|combined| combined.check(&self.cases))
+    }
+}

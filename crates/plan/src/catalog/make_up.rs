@@ -1,0 +1,96 @@
+//! A make-up: the chosen mast, arm, brace and base, with the slew it is allowed.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::{ResolvedUnit, resolved};
+use crate::document::{FamilyId, PartId, Plan};
+
+/// The chosen parts of one unit.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct MakeUp {
+    /// The family.
+    pub family: FamilyId,
+    /// The mast.
+    pub mast: PartId,
+    /// The arm.
+    pub arm: PartId,
+    /// The brace, if any.
+    pub brace: Option<PartId>,
+    /// The base.
+    pub base: PartId,
+    /// Slew at which a person may hang.
+    pub slew_stops: SlewStops,
+    /// The slew at which the unit is drawn; it changes no result.
+    #[serde(default)]
+    pub drawn_slew_rad: f64,
+    /// Bearing of a rear foot from straight behind the base, counter-clockwise.
+    #[serde(default)]
+    pub foot_bearing_rad: f64,
+    /// Level of a rear foot over the structural slab.
+    #[serde(default)]
+    pub foot_level_m: f64,
+}
+
+/// Angles of slew at which a person may hang.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum SlewStops {
+    /// Any.
+    WholeTurn,
+    /// From one angle counter-clockwise to another.
+    Between {
+        /// First angle.
+        from_rad: f64,
+        /// Last angle.
+        to_rad: f64,
+    },
+}
+
+/// Why a make-up can't be resolved.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum MakeUpFault {
+    /// The plan has no such family.
+    #[error("the plan has no {family}")]
+    NoFamily {
+        /// The family asked for.
+        family: FamilyId,
+    },
+    /// The family has no such part.
+    #[error("the family \"{family}\" has no {what} \"{part}\"")]
+    NoPart {
+        /// The family's name.
+        family: String,
+        /// Mast, arm, brace or base.
+        what: &'static str,
+        /// The part asked for.
+        part: PartId,
+    },
+    /// The family has no such material.
+    #[error("the family \"{family}\" has no material \"{material}\"")]
+    NoMaterial {
+        /// The family's name.
+        family: String,
+        /// The material asked for.
+        material: String,
+    },
+    /// A datum that can't be used.
+    #[error("{field} = {value} can't be used: {needs}")]
+    Field {
+        /// Part and field, such as `mast.height_m`.
+        field: String,
+        /// The value found.
+        value: f64,
+        /// What is needed.
+        needs: &'static str,
+    },
+}
+
+impl MakeUp {
+    /// Every length, section and mass used, or what is missing.
+    pub fn resolve(&self, plan: &Plan) -> Result<ResolvedUnit, MakeUpFault> {
+        let family = plan.families.get(&self.family).ok_or(MakeUpFault::NoFamily { family: self.family })?;
+        resolved::resolve(self, family)
+    }
+}

@@ -1,0 +1,16 @@
+//! Catalog: families of parts as stored, what may be combined, and the make-up of one unit.
+
+pub mod combination;
+pub mod family;
+pub mod make_up;
+pub mod parts;
+pub mod resolved;
+
+pub use combination::{Combination, Rating};
+pub use family::{Family, Origin};
+pub use make_up::{MakeUp, MakeUpFault, SlewStops};
+pub use parts::{
+    Arm, Base, Brace, BraceAction, BraceKind, Eye, FootFrom, Head, Mast, Material, MaterialKind, Retention, RopePoint,
+    SectionShape, SlewHold, Tube,
+};
+pub use resolved::ResolvedUnit;

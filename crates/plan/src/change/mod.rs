@@ -1,0 +1,13 @@
+//! Changes: everything that can be asked of a plan, and the history of what was done.
+
+pub mod apply;
+pub mod asked;
+pub mod history;
+pub mod place;
+pub mod refused;
+pub mod ring_edit;
+
+pub use apply::{Applied, apply};
+pub use asked::{Change, EdgePatch, PlacementPatch, RoofPatch};
+pub use history::{Done, History};
+pub use refused::Refused;

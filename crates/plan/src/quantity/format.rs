@@ -1,0 +1,131 @@
+//! Figures to text: fixed decimals, so that digits don't jump while a figure changes.
+
+use super::unit_system::{KG_PER_LB, Kind, M_PER_FT, M_PER_IN, N_PER_LBF, UnitSystem};
+
+/// A figure of any kind from its SI value.
+pub fn number(kind: Kind, value: f64, units: UnitSystem) -> String {
+    match kind {
+        Kind::Length => length(value, units),
+        Kind::Area => area(value, units),
+        Kind::Force => force(value, units),
+        Kind::Moment => moment(value, units),
+        Kind::Stress => stress(value, units),
+        Kind::Mass => mass(value, units),
+        Kind::Angle => angle(value),
+        Kind::Share => share(value),
+        Kind::Number => format!("{:.2}", clean(value, 2)),
+    }
+}
+
+/// Rounds away a minus sign that would stand before zeros only.
+fn clean(value: f64, decimals: i32) -> f64 {
+    let step = 10.0_f64.powi(-decimals);
+    if value.abs() < step / 2.0 { 0.0 } else { value }
+}
+
+/// A length: `1.500 m`, or feet and inches to the sixteenth: `4' 11 1/16"`.
+pub fn length(value_m: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Si => format!("{:.3} m", clean(value_m, 3)),
+        UnitSystem::UsCustomary => feet_and_inches(value_m),
+    }
+}
+
+/// A level over level zero, with its sign.
+pub fn level(value_m: f64, units: UnitSystem) -> String {
+    let sign = if value_m > 0.0 { "+" } else { "" };
+    format!("{sign}{}", length(value_m, units))
+}
+
+/// Nearest sixteenth of an inch.
+fn feet_and_inches(value_m: f64) -> String {
+    let sixteenths = (value_m.abs() / M_PER_IN * 16.0).round() as i64;
+    let sign = if value_m < 0.0 && sixteenths > 0 { "-" } else { "" };
+    let (feet, rest) = (sixteenths / 192, sixteenths % 192);
+    let (inches, part) = (rest / 16, rest % 16);
+    let mut denominator = 16;
+    let mut numerator = part;
+    while numerator > 0 && numerator % 2 == 0 {
+        numerator /= 2;
+        denominator /= 2;
+    }
+    let fraction = if numerator == 0 { String::new() } else { format!(" {numerator}/{denominator}") };
+    if feet == 0 { format!("{sign}{inches}{fraction}\"") } else { format!("{sign}{feet}' {inches}{fraction}\"") }
+}
+
+/// An area: `12.3 m²` or `132.4 sq ft`.
+pub fn area(value_m2: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Si => format!("{:.1} m²", clean(value_m2, 1)),
+        UnitSystem::UsCustomary => {
+            format!("{:.1} sq ft", clean(value_m2 / (M_PER_FT * M_PER_FT), 1))
+        }
+    }
+}
+
+/// A force: `12.21 kN` or `2745 lbf`.
+pub fn force(value_n: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Si => format!("{:.2} kN", clean(value_n / 1e3, 2)),
+        UnitSystem::UsCustomary => format!("{:.0} lbf", clean(value_n / N_PER_LBF, 0)),
+    }
+}
+
+/// A moment: `13.84 kNm` or `10211 lbf ft`.
+pub fn moment(value_nm: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Si => format!("{:.2} kNm", clean(value_nm / 1e3, 2)),
+        UnitSystem::UsCustomary => {
+            format!("{:.0} lbf ft", clean(value_nm / (N_PER_LBF * M_PER_FT), 0))
+        }
+    }
+}
+
+/// A stress: `215.0 MPa` or `31.2 ksi`.
+pub fn stress(value_pa: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Si => format!("{:.1} MPa", clean(value_pa / 1e6, 1)),
+        UnitSystem::UsCustomary => {
+            format!("{:.1} ksi", clean(value_pa / (N_PER_LBF / (M_PER_IN * M_PER_IN)) / 1e3, 1))
+        }
+    }
+}
+
+/// A mass: `21.4 kg` or `47.2 lb`.
+pub fn mass(value_kg: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Si => format!("{:.1} kg", clean(value_kg, 1)),
+        UnitSystem::UsCustomary => format!("{:.1} lb", clean(value_kg / KG_PER_LB, 1)),
+    }
+}
+
+/// An angle in degrees: `30.0°`.
+pub fn angle(value_rad: f64) -> String {
+    format!("{:.1}°", clean(value_rad.to_degrees(), 1))
+}
+
+/// A ratio in percent: `84 %`.
+pub fn share(value: f64) -> String {
+    format!("{:.0} %", clean(value * 100.0, 0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lengths_show_three_decimals_or_sixteenths_of_an_inch() {
+        assert_eq!(length(1.5, UnitSystem::Si), "1.500 m");
+        assert_eq!(length(-0.0001, UnitSystem::Si), "0.000 m");
+        assert_eq!(length(0.3048 * 12.0 + 0.0254 * 6.5, UnitSystem::UsCustomary), "12' 6 1/2\"");
+        assert_eq!(length(0.0254 * 3.25, UnitSystem::UsCustomary), "3 1/4\"");
+        assert_eq!(length(-0.3048, UnitSystem::UsCustomary), "-1' 0\"");
+    }
+
+    #[test]
+    fn five_thousand_pounds_are_22_24_kilonewtons() {
+        // 29 CFR 1910.27 prints 5,000 lb; NIST SP 811 gives 4.448 222 N per pound-force.
+        assert_eq!(force(5000.0 * N_PER_LBF, UnitSystem::Si), "22.24 kN");
+        assert_eq!(force(22_241.1, UnitSystem::UsCustomary), "5000 lbf");
+    }
+}
