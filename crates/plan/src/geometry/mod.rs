@@ -1,5 +1,14 @@
 //! Plane geometry of roofs, facades and clear zones, as pure functions of points in meters.
 
+pub mod bounds;
 pub mod facade;
 pub mod frame;
+pub mod hair;
+pub mod neighbors;
+mod number_line;
 pub mod outline;
+pub mod polygons;
+pub mod rings;
+pub mod segments;
+pub mod spans;
+pub mod turns;
