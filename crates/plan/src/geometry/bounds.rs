@@ -16,31 +16,19 @@ impl Bounds {
     pub fn of(points: impl IntoIterator<Item = DVec2>) -> Option<Self> {
         let mut points = points.into_iter();
         let first = points.next()?;
-        let start = Self {
-            min_m: first,
-            max_m: first,
-        };
-        Some(points.fold(start, |b, p| Self {
-            min_m: b.min_m.min(p),
-            max_m: b.max_m.max(p),
-        }))
+        let start = Self { min_m: first, max_m: first };
+        Some(points.fold(start, |b, p| Self { min_m: b.min_m.min(p), max_m: b.max_m.max(p) }))
     }
 
     /// The square around a circle; `radius_m` may be 0.
     pub fn around(center: DVec2, radius_m: f64) -> Self {
-        Self {
-            min_m: center - DVec2::splat(radius_m),
-            max_m: center + DVec2::splat(radius_m),
-        }
+        Self { min_m: center - DVec2::splat(radius_m), max_m: center + DVec2::splat(radius_m) }
     }
 
     /// The same box with every side moved outward by `by_m`.
     #[must_use]
     pub fn grown(self, by_m: f64) -> Self {
-        Self {
-            min_m: self.min_m - DVec2::splat(by_m),
-            max_m: self.max_m + DVec2::splat(by_m),
-        }
+        Self { min_m: self.min_m - DVec2::splat(by_m), max_m: self.max_m + DVec2::splat(by_m) }
     }
 
     /// Whether two boxes share a point; a common border counts. Boxes with a coordinate that is no number share with all,
@@ -74,19 +62,10 @@ mod tests {
 
     #[test]
     fn boxes_that_share_a_border_meet_and_boxes_a_millimeter_apart_do_not() {
-        let left = Bounds {
-            min_m: DVec2::ZERO,
-            max_m: DVec2::new(2.0, 1.0),
-        };
-        let right = Bounds {
-            min_m: DVec2::new(2.0, 0.5),
-            max_m: DVec2::new(3.0, 4.0),
-        };
+        let left = Bounds { min_m: DVec2::ZERO, max_m: DVec2::new(2.0, 1.0) };
+        let right = Bounds { min_m: DVec2::new(2.0, 0.5), max_m: DVec2::new(3.0, 4.0) };
         assert!(left.meets(&right));
-        let farther = Bounds {
-            min_m: DVec2::new(2.001, 0.5),
-            max_m: DVec2::new(3.0, 4.0),
-        };
+        let farther = Bounds { min_m: DVec2::new(2.001, 0.5), max_m: DVec2::new(3.0, 4.0) };
         assert!(!left.meets(&farther));
     }
 

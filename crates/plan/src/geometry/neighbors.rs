@@ -30,9 +30,7 @@ impl Neighbors {
         let extent = all.map_or(DVec2::ZERO, |b| b.size_m());
         let count = finite.len().max(1) as f64;
         let average = finite.iter().map(|b| b.size_m().max_element()).sum::<f64>() / count;
-        let sparse = (extent.x * extent.y / (4.0 * count))
-            .sqrt()
-            .max(extent.max_element() / (4.0 * count));
+        let sparse = (extent.x * extent.y / (4.0 * count)).sqrt().max(extent.max_element() / (4.0 * count));
         let cell_m = average.max(sparse).max(1e-3);
         let columns = (extent.x / cell_m) as usize + 1;
         let rows = (extent.y / cell_m) as usize + 1;
@@ -66,13 +64,7 @@ impl Neighbors {
         }
     }
 
-    fn cells_of(
-        &self,
-        b: &Bounds,
-    ) -> (
-        std::ops::RangeInclusive<usize>,
-        std::ops::RangeInclusive<usize>,
-    ) {
+    fn cells_of(&self, b: &Bounds) -> (std::ops::RangeInclusive<usize>, std::ops::RangeInclusive<usize>) {
         // Casting saturates: below the grid is cell 0, above it the last, no number is cell 0.
         let cell = |along: f64, count: usize| ((along / self.cell_m) as usize).min(count - 1);
         let (low, high) = (b.min_m - self.corner, b.max_m - self.corner);
@@ -106,36 +98,21 @@ mod tests {
 
     #[test]
     fn nobody_is_near_in_an_empty_place() {
-        assert!(
-            Neighbors::of(Vec::new())
-                .near(&Bounds::around(DVec2::ZERO, 5.0))
-                .is_empty()
-        );
+        assert!(Neighbors::of(Vec::new()).near(&Bounds::around(DVec2::ZERO, 5.0)).is_empty());
     }
 
     #[test]
     fn a_box_without_a_place_is_near_everyone() {
         let lost = Bounds::around(DVec2::new(f64::NAN, 0.0), 1.0);
         let grid = Neighbors::of(vec![Bounds::around(DVec2::ZERO, 1.0), lost]);
-        assert_eq!(
-            grid.near(&Bounds::around(DVec2::new(50.0, 50.0), 1.0)),
-            vec![1]
-        );
+        assert_eq!(grid.near(&Bounds::around(DVec2::new(50.0, 50.0), 1.0)), vec![1]);
         assert_eq!(grid.near(&lost), vec![0, 1]);
     }
 
     fn some_boxes() -> impl Strategy<Value = Vec<Bounds>> {
-        let one = (
-            -80.0..80.0_f64,
-            -10.0..10.0_f64,
-            0.0..6.0_f64,
-            0.0..40.0_f64,
-        );
+        let one = (-80.0..80.0_f64, -10.0..10.0_f64, 0.0..6.0_f64, 0.0..40.0_f64);
         prop::collection::vec(
-            one.prop_map(|(x, y, w, h)| Bounds {
-                min_m: DVec2::new(x, y),
-                max_m: DVec2::new(x + w, y + h),
-            }),
+            one.prop_map(|(x, y, w, h)| Bounds { min_m: DVec2::new(x, y), max_m: DVec2::new(x + w, y + h) }),
             0..60,
         )
     }

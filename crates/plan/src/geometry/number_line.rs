@@ -85,7 +85,5 @@ pub(super) fn minus(a: &[Piece], b: &[Piece], hair: f64) -> Vec<Piece> {
 
 /// Whether `x` lies in the set or within `hair` of it.
 pub(super) fn contains(pieces: &[Piece], x: f64, hair: f64) -> bool {
-    pieces
-        .iter()
-        .any(|&(from, to)| from - hair <= x && x <= to + hair)
+    pieces.iter().any(|&(from, to)| from - hair <= x && x <= to + hair)
 }

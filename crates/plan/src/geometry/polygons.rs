@@ -58,20 +58,12 @@ pub enum PolygonFault {
 impl Polygon {
     /// A polygon without holes.
     pub fn simple(outer: Vec<DVec2>) -> Self {
-        Self {
-            outer,
-            holes: Vec::new(),
-        }
+        Self { outer, holes: Vec::new() }
     }
 
     /// The upright rectangle between two corners, counter-clockwise.
     pub fn rectangle(low: DVec2, high: DVec2) -> Self {
-        Self::simple(vec![
-            low,
-            DVec2::new(high.x, low.y),
-            high,
-            DVec2::new(low.x, high.y),
-        ])
+        Self::simple(vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)])
     }
 
     /// All rings, the outer first.
@@ -86,34 +78,23 @@ impl Polygon {
 
     /// Area without the holes, m², whichever way the rings go.
     pub fn area_m2(&self) -> f64 {
-        let holes: f64 = self
-            .holes
-            .iter()
-            .map(|h| rings::signed_area_m2(h).abs())
-            .sum();
+        let holes: f64 = self.holes.iter().map(|h| rings::signed_area_m2(h).abs()).sum();
         rings::signed_area_m2(&self.outer).abs() - holes
     }
 
     /// Whether a point lies inside: within the outer ring and in no hole. On a border the answer is one or the other.
     pub fn contains(&self, p: DVec2) -> bool {
-        rings::ring_contains(&self.outer, p)
-            && !self.holes.iter().any(|h| rings::ring_contains(h, p))
+        rings::ring_contains(&self.outer, p) && !self.holes.iter().any(|h| rings::ring_contains(h, p))
     }
 
     /// Distance from a point to the polygon, m; 0 inside, infinite for a polygon without corners.
     pub fn distance_m(&self, p: DVec2) -> f64 {
-        if self.contains(p) {
-            0.0
-        } else {
-            self.distance_to_border_m(p)
-        }
+        if self.contains(p) { 0.0 } else { self.distance_to_border_m(p) }
     }
 
     /// Distance from a point to the nearest ring, m, from inside as from outside.
     pub fn distance_to_border_m(&self, p: DVec2) -> f64 {
-        self.rings()
-            .map(|r| rings::distance_to_ring(r, p))
-            .fold(f64::INFINITY, f64::min)
+        self.rings().map(|r| rings::distance_to_ring(r, p)).fold(f64::INFINITY, f64::min)
     }
 
     /// The box around the outer ring; none without corners.
@@ -134,8 +115,7 @@ impl Polygon {
         cuts.sort_by(f64::total_cmp);
         let inside = |&(from, to): &(f64, f64)| {
             let middle = a.lerp(b, from.midpoint(to));
-            (to - from) * length > HAIR_M
-                && (self.contains(middle) || self.distance_to_border_m(middle) <= HAIR_M)
+            (to - from) * length > HAIR_M && (self.contains(middle) || self.distance_to_border_m(middle) <= HAIR_M)
         };
         let mut parts: Vec<(f64, f64)> = Vec::new();
         for part in cuts.windows(2).map(|w| (w[0], w[1])).filter(inside) {
@@ -154,17 +134,12 @@ fn cut_fractions(a: DVec2, b: DVec2, c: DVec2, d: DVec2) -> impl Iterator<Item =
     let turn = along.perp_dot(edge);
     let mut cuts = [f64::NAN; 2];
     if turn.abs() > f64::EPSILON * along.length() * edge.length() {
-        let (t, u) = (
-            (c - a).perp_dot(edge) / turn,
-            (c - a).perp_dot(along) / turn,
-        );
+        let (t, u) = ((c - a).perp_dot(edge) / turn, (c - a).perp_dot(along) / turn);
         let slack = HAIR_M / edge.length();
         if (-slack..=1.0 + slack).contains(&u) {
             cuts[0] = t;
         }
-    } else if nearest_on_segment(c, a, b).distance(c) <= HAIR_M
-        || nearest_on_segment(d, a, b).distance(d) <= HAIR_M
-    {
+    } else if nearest_on_segment(c, a, b).distance(c) <= HAIR_M || nearest_on_segment(d, a, b).distance(d) <= HAIR_M {
         let fraction = |p: DVec2| (p - a).dot(along) / along.length_squared();
         cuts = [fraction(c), fraction(d)];
     }
@@ -190,22 +165,12 @@ pub fn intersection(a: &[Polygon], b: &[Polygon]) -> Result<Vec<Polygon>, Polygo
 ///
 /// Round joins: each border segment is swept with a circle. Circles are drawn by chords whose corners lie on the true circle,
 /// so the border lies inside the true one by `chord_error_m` at most, and on it along straight edges.
-pub fn offset(
-    polygons: &[Polygon],
-    distance_m: f64,
-    chord_error_m: f64,
-) -> Result<Vec<Polygon>, PolygonFault> {
+pub fn offset(polygons: &[Polygon], distance_m: f64, chord_error_m: f64) -> Result<Vec<Polygon>, PolygonFault> {
     if !distance_m.is_finite() {
-        return Err(PolygonFault::BadLength {
-            what: "offset distance",
-            value_m: distance_m,
-        });
+        return Err(PolygonFault::BadLength { what: "offset distance", value_m: distance_m });
     }
     if !(chord_error_m > 0.0 && chord_error_m.is_finite()) {
-        return Err(PolygonFault::BadLength {
-            what: "chord error",
-            value_m: chord_error_m,
-        });
+        return Err(PolygonFault::BadLength { what: "chord error", value_m: chord_error_m });
     }
     if distance_m == 0.0 {
         return union(polygons);
@@ -226,9 +191,7 @@ pub fn offset(
 /// The circle around a point as a ring of chords, corners on the circle, no chord farther inside than `chord_error_m`.
 pub fn circle_ring(center: DVec2, radius_m: f64, chord_error_m: f64) -> Vec<DVec2> {
     let count = 2 * chords_in_half_turn(radius_m, chord_error_m);
-    (0..count)
-        .map(|i| center + DVec2::from_angle(TAU * i as f64 / count as f64) * radius_m)
-        .collect()
+    (0..count).map(|i| center + DVec2::from_angle(TAU * i as f64 / count as f64) * radius_m).collect()
 }
 
 /// The ring around all points within `radius` of a segment.
@@ -236,13 +199,9 @@ fn capsule_ring(a: DVec2, b: DVec2, radius: f64, chord_error_m: f64) -> Vec<DVec
     let along = (b - a).normalize_or(DVec2::X);
     let count = chords_in_half_turn(radius, chord_error_m);
     let half_circle = |center: DVec2, start: DVec2| {
-        (0..=count).map(move |i| {
-            center + start.rotate(DVec2::from_angle(TAU / 2.0 * i as f64 / count as f64)) * radius
-        })
+        (0..=count).map(move |i| center + start.rotate(DVec2::from_angle(TAU / 2.0 * i as f64 / count as f64)) * radius)
     };
-    half_circle(b, -along.perp())
-        .chain(half_circle(a, along.perp()))
-        .collect()
+    half_circle(b, -along.perp()).chain(half_circle(a, along.perp())).collect()
 }
 
 /// Sagitta of a chord over angle φ: s = r·(1 − cos(φ/2)).
@@ -262,30 +221,18 @@ pub fn triangulate(polygon: &Polygon) -> Vec<[DVec2; 3]> {
         start += hole.len();
     }
     let mut indices: Vec<usize> = Vec::new();
-    earcut::Earcut::new().earcut(
-        corners.iter().map(DVec2::to_array),
-        &hole_starts,
-        &mut indices,
-    );
+    earcut::Earcut::new().earcut(corners.iter().map(DVec2::to_array), &hole_starts, &mut indices);
     let triangle = |i: &[usize]| {
         let [a, b, c] = [corners[i[0]], corners[i[1]], corners[i[2]]];
         let area = (b - a).perp_dot(c - a);
-        if area > 0.0 {
-            Some([a, b, c])
-        } else {
-            (area < 0.0).then_some([a, c, b])
-        }
+        if area > 0.0 { Some([a, b, c]) } else { (area < 0.0).then_some([a, c, b]) }
     };
     indices.chunks_exact(3).filter_map(triangle).collect()
 }
 
 type GridShapes = Vec<Vec<Vec<[f64; 2]>>>;
 
-fn combine(
-    subject: &[Polygon],
-    clip: &[Polygon],
-    rule: OverlayRule,
-) -> Result<Vec<Polygon>, PolygonFault> {
+fn combine(subject: &[Polygon], clip: &[Polygon], rule: OverlayRule) -> Result<Vec<Polygon>, PolygonFault> {
     let (subject, clip) = (to_grid(subject)?, to_grid(clip)?);
     if subject.is_empty() {
         return Ok(Vec::new());
@@ -302,34 +249,18 @@ fn to_grid(polygons: &[Polygon]) -> Result<GridShapes, PolygonFault> {
             return Err(PolygonFault::OutOfRange { x_m: p.x, y_m: p.y });
         }
     }
-    let turned = |ring: &[DVec2], way| {
-        rings::oriented(ring, way)
-            .into_iter()
-            .map(DVec2::into)
-            .collect()
-    };
+    let turned = |ring: &[DVec2], way| rings::oriented(ring, way).into_iter().map(DVec2::into).collect();
     let shape = |p: &Polygon| {
         let outer = std::iter::once(turned(&p.outer, Orientation::CounterClockwise));
-        outer
-            .chain(p.holes.iter().map(|h| turned(h, Orientation::Clockwise)))
-            .collect()
+        outer.chain(p.holes.iter().map(|h| turned(h, Orientation::Clockwise))).collect()
     };
-    Ok(polygons
-        .iter()
-        .filter(|p| p.outer.len() >= 3)
-        .map(shape)
-        .collect())
+    Ok(polygons.iter().filter(|p| p.outer.len() >= 3).map(shape).collect())
 }
 
 fn from_grid(shape: Vec<Vec<[f64; 2]>>) -> Option<Polygon> {
-    let mut rings = shape
-        .into_iter()
-        .map(|ring| ring.into_iter().map(DVec2::from).collect());
+    let mut rings = shape.into_iter().map(|ring| ring.into_iter().map(DVec2::from).collect());
     let outer = rings.next()?;
-    Some(Polygon {
-        outer,
-        holes: rings.collect(),
-    })
+    Some(Polygon { outer, holes: rings.collect() })
 }
 
 #[cfg(test)]
@@ -376,14 +307,8 @@ mod tests {
     #[test]
     fn corners_without_a_place_are_an_error_and_not_a_panic() {
         let lost = Polygon::simple(vec![DVec2::ZERO, DVec2::new(f64::NAN, 0.0), DVec2::Y]);
-        assert!(matches!(
-            union(&[lost]),
-            Err(PolygonFault::OutOfRange { .. })
-        ));
-        assert!(matches!(
-            union(&[square(2e6, 0.0, 1.0)]),
-            Err(PolygonFault::OutOfRange { .. })
-        ));
+        assert!(matches!(union(&[lost]), Err(PolygonFault::OutOfRange { .. })));
+        assert!(matches!(union(&[square(2e6, 0.0, 1.0)]), Err(PolygonFault::OutOfRange { .. })));
         assert_eq!(union(&[Polygon::default()]), Ok(Vec::new()));
     }
 
@@ -401,45 +326,23 @@ mod tests {
         assert_eq!(shrunk.len(), 1);
         // Only straight edges border the result: 1.5 m squared, to a nanometer along 6 m.
         assert!((total_area(&shrunk) - 2.25).abs() < 6e-9);
-        assert!(
-            offset(&[square(0.0, 0.0, 2.0)], -1.01, 1e-3)
-                .unwrap()
-                .is_empty()
-        );
+        assert!(offset(&[square(0.0, 0.0, 2.0)], -1.01, 1e-3).unwrap().is_empty());
     }
 
     #[test]
     fn lengths_without_sense_are_refused_by_the_offset() {
         let one = [square(0.0, 0.0, 1.0)];
-        assert!(matches!(
-            offset(&one, f64::NAN, 1e-3),
-            Err(PolygonFault::BadLength {
-                what: "offset distance",
-                ..
-            })
-        ));
-        assert!(matches!(
-            offset(&one, 1.0, 0.0),
-            Err(PolygonFault::BadLength {
-                what: "chord error",
-                ..
-            })
-        ));
+        assert!(matches!(offset(&one, f64::NAN, 1e-3), Err(PolygonFault::BadLength { what: "offset distance", .. })));
+        assert!(matches!(offset(&one, 1.0, 0.0), Err(PolygonFault::BadLength { what: "chord error", .. })));
     }
 
     #[test]
     fn a_line_across_a_courtyard_is_kept_in_two_parts() {
-        let court = Polygon {
-            outer: square(0.0, 0.0, 10.0).outer,
-            holes: vec![square(4.0, 4.0, 2.0).outer],
-        };
+        let court = Polygon { outer: square(0.0, 0.0, 10.0).outer, holes: vec![square(4.0, 4.0, 2.0).outer] };
         let parts = court.clip_segment(DVec2::new(-10.0, 5.0), DVec2::new(30.0, 5.0));
         // Ten meters before the wall on a line of 40: 10/40, 14/40, 16/40, 20/40.
         assert_eq!(parts, vec![(0.25, 0.35), (0.4, 0.5)]);
-        assert_eq!(
-            court.clip_segment(DVec2::new(4.5, 5.0), DVec2::new(5.5, 5.0)),
-            vec![]
-        );
+        assert_eq!(court.clip_segment(DVec2::new(4.5, 5.0), DVec2::new(5.5, 5.0)), vec![]);
     }
 
     #[test]
@@ -450,10 +353,7 @@ mod tests {
 
     #[test]
     fn a_courtyard_is_cut_into_triangles_of_its_own_area() {
-        let court = Polygon {
-            outer: square(0.0, 0.0, 10.0).outer,
-            holes: vec![square(4.0, 4.0, 2.0).outer],
-        };
+        let court = Polygon { outer: square(0.0, 0.0, 10.0).outer, holes: vec![square(4.0, 4.0, 2.0).outer] };
         let triangles = triangulate(&court);
         let area: f64 = triangles.iter().map(|t| rings::signed_area_m2(t)).sum();
         assert!((area - 96.0).abs() < 1e-12);
@@ -463,18 +363,11 @@ mod tests {
 
     /// A star-shaped ring: always simple.
     fn star() -> impl Strategy<Value = Polygon> {
-        (
-            prop::collection::vec(0.3..4.0_f64, 3..12),
-            -3.0..3.0_f64,
-            -3.0..3.0_f64,
-        )
-            .prop_map(|(radii, x, y)| {
-                let n = radii.len() as f64;
-                let corner = |(i, r): (usize, f64)| {
-                    DVec2::new(x, y) + DVec2::from_angle(TAU * i as f64 / n) * r
-                };
-                Polygon::simple(radii.into_iter().enumerate().map(corner).collect())
-            })
+        (prop::collection::vec(0.3..4.0_f64, 3..12), -3.0..3.0_f64, -3.0..3.0_f64).prop_map(|(radii, x, y)| {
+            let n = radii.len() as f64;
+            let corner = |(i, r): (usize, f64)| DVec2::new(x, y) + DVec2::from_angle(TAU * i as f64 / n) * r;
+            Polygon::simple(radii.into_iter().enumerate().map(corner).collect())
+        })
     }
 
     proptest! {

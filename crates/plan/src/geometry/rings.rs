@@ -68,10 +68,7 @@ pub fn signed_area_m2(ring: &[DVec2]) -> f64 {
     let Some(&origin) = ring.first() else {
         return 0.0;
     };
-    segments(ring)
-        .map(|(a, b)| (a - origin).perp_dot(b - origin))
-        .sum::<f64>()
-        / 2.0
+    segments(ring).map(|(a, b)| (a - origin).perp_dot(b - origin)).sum::<f64>() / 2.0
 }
 
 /// Which way round a ring goes; none when it encloses nothing.
@@ -109,26 +106,18 @@ pub fn ring_contains(ring: &[DVec2], p: DVec2) -> bool {
 
 /// Distance from a point to the nearest segment of a ring, m; infinite for no corners.
 pub fn distance_to_ring(ring: &[DVec2], p: DVec2) -> f64 {
-    segments(ring)
-        .map(|(a, b)| distance_to_segment(p, a, b))
-        .fold(f64::INFINITY, f64::min)
+    segments(ring).map(|(a, b)| distance_to_segment(p, a, b)).fold(f64::INFINITY, f64::min)
 }
 
 /// Sees that corners make a simple ring: three or more, finite, none nearer than `least_edge_m` to another, no segment
 /// meeting one it does not follow. The first fault in order of corners is returned.
 pub fn check_ring(ring: &[DVec2], least_edge_m: f64) -> Result<(), RingFault> {
     if ring.len() < 3 {
-        return Err(RingFault::TooFewCorners {
-            corners: ring.len(),
-        });
+        return Err(RingFault::TooFewCorners { corners: ring.len() });
     }
     if let Some(corner) = ring.iter().position(|p| !p.is_finite()) {
         let p = ring[corner];
-        return Err(RingFault::NotFinite {
-            corner,
-            x_m: p.x,
-            y_m: p.y,
-        });
+        return Err(RingFault::NotFinite { corner, x_m: p.x, y_m: p.y });
     }
     coincident_corners(ring, least_edge_m).map_or(Ok(()), Err)?;
     first_crossing(ring).map_or(Ok(()), Err)
@@ -140,11 +129,7 @@ fn coincident_corners(ring: &[DVec2], least_edge_m: f64) -> Option<RingFault> {
     pairs
         .into_iter()
         .find(|&(i, j)| ring[i].distance(ring[j]) < least_edge_m)
-        .map(|(first, second)| RingFault::CoincidentCorners {
-            first,
-            second,
-            at: ring[first].midpoint(ring[second]),
-        })
+        .map(|(first, second)| RingFault::CoincidentCorners { first, second, at: ring[first].midpoint(ring[second]) })
 }
 
 /// The first two segments of one ring that meet though they should not.
@@ -172,18 +157,9 @@ fn first_crossing(ring: &[DVec2]) -> Option<RingFault> {
 /// Whether a ring that goes from `before` to `corner` runs back over itself on its way to `after`; where it turns.
 fn runs_back(before: DVec2, corner: DVec2, after: DVec2) -> Option<DVec2> {
     let (back, on) = (before - corner, after - corner);
-    let shorter = if on.length_squared() < back.length_squared() {
-        after
-    } else {
-        before
-    };
-    let longer = if on.length_squared() < back.length_squared() {
-        before
-    } else {
-        after
-    };
-    (back.dot(on) > 0.0 && distance_to_segment(shorter, corner, longer) <= super::hair::HAIR_M)
-        .then_some(corner)
+    let shorter = if on.length_squared() < back.length_squared() { after } else { before };
+    let longer = if on.length_squared() < back.length_squared() { before } else { after };
+    (back.dot(on) > 0.0 && distance_to_segment(shorter, corner, longer) <= super::hair::HAIR_M).then_some(corner)
 }
 
 /// The first place where a segment of one ring meets a segment of another: `first` counts in `a`, `second` in `b`.
@@ -208,21 +184,11 @@ mod tests {
 
     #[test]
     fn a_counter_clockwise_ell_has_the_area_of_its_two_rectangles() {
-        let ell = ring(&[
-            (0.0, 0.0),
-            (6.0, 0.0),
-            (6.0, 2.0),
-            (2.0, 2.0),
-            (2.0, 5.0),
-            (0.0, 5.0),
-        ]);
+        let ell = ring(&[(0.0, 0.0), (6.0, 0.0), (6.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0)]);
         // 6 x 2 + 2 x 3, exact in binary.
         assert_eq!(signed_area_m2(&ell), 18.0);
         assert_eq!(orientation(&ell), Some(Orientation::CounterClockwise));
-        assert_eq!(
-            signed_area_m2(&oriented(&ell, Orientation::Clockwise)),
-            -18.0
-        );
+        assert_eq!(signed_area_m2(&oriented(&ell, Orientation::Clockwise)), -18.0);
     }
 
     #[test]
@@ -236,14 +202,7 @@ mod tests {
 
     #[test]
     fn a_point_in_the_notch_of_an_ell_is_outside() {
-        let ell = ring(&[
-            (0.0, 0.0),
-            (6.0, 0.0),
-            (6.0, 2.0),
-            (2.0, 2.0),
-            (2.0, 5.0),
-            (0.0, 5.0),
-        ]);
+        let ell = ring(&[(0.0, 0.0), (6.0, 0.0), (6.0, 2.0), (2.0, 2.0), (2.0, 5.0), (0.0, 5.0)]);
         assert!(ring_contains(&ell, DVec2::new(1.0, 4.0)));
         assert!(!ring_contains(&ell, DVec2::new(3.0, 3.0)));
         assert!(!ring_contains(&ell, DVec2::new(-1.0, 2.0)));
@@ -254,29 +213,13 @@ mod tests {
     fn a_bow_tie_is_refused_with_the_place_and_the_two_segments() {
         let bow = ring(&[(0.0, 0.0), (2.0, 2.0), (2.0, 0.0), (0.0, 2.0)]);
         let fault = check_ring(&bow, 0.001);
-        assert_eq!(
-            fault,
-            Err(RingFault::Crossing {
-                first: 0,
-                second: 2,
-                at: DVec2::new(1.0, 1.0)
-            })
-        );
+        assert_eq!(fault, Err(RingFault::Crossing { first: 0, second: 2, at: DVec2::new(1.0, 1.0) }));
     }
 
     #[test]
     fn corners_half_a_millimeter_apart_coincide_and_two_millimeters_apart_do_not() {
         let near = ring(&[(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 0.0005)]);
-        let is = |f: Result<(), RingFault>| {
-            matches!(
-                f,
-                Err(RingFault::CoincidentCorners {
-                    first: 0,
-                    second: 3,
-                    ..
-                })
-            )
-        };
+        let is = |f: Result<(), RingFault>| matches!(f, Err(RingFault::CoincidentCorners { first: 0, second: 3, .. }));
         assert!(is(check_ring(&near, 0.001)));
         let apart = ring(&[(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 0.002)]);
         assert_eq!(check_ring(&apart, 0.001), Ok(()));
@@ -285,22 +228,11 @@ mod tests {
     #[test]
     fn a_spike_that_runs_back_over_its_own_edge_is_refused() {
         let spike = ring(&[(0.0, 0.0), (4.0, 0.0), (2.0, 0.0), (2.0, 3.0)]);
-        assert!(matches!(
-            check_ring(&spike, 0.001),
-            Err(RingFault::Crossing {
-                first: 0,
-                second: 1,
-                ..
-            })
-        ));
+        assert!(matches!(check_ring(&spike, 0.001), Err(RingFault::Crossing { first: 0, second: 1, .. })));
         // Folded at its last corner, the ring first touches itself where the fold ends.
         let closing = ring(&[(2.0, 0.0), (2.0, 3.0), (0.0, 0.0), (4.0, 0.0)]);
         let at = DVec2::new(2.0, 0.0);
-        let fault = RingFault::Crossing {
-            first: 0,
-            second: 2,
-            at,
-        };
+        let fault = RingFault::Crossing { first: 0, second: 2, at };
         assert_eq!(check_ring(&closing, 0.001), Err(fault));
     }
 
@@ -308,27 +240,14 @@ mod tests {
     fn a_corner_that_touches_another_edge_is_refused() {
         let touching = ring(&[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (2.0, 0.0), (0.0, 4.0)]);
         let at = DVec2::new(2.0, 0.0);
-        assert_eq!(
-            check_ring(&touching, 0.001),
-            Err(RingFault::Crossing {
-                first: 0,
-                second: 2,
-                at
-            })
-        );
+        assert_eq!(check_ring(&touching, 0.001), Err(RingFault::Crossing { first: 0, second: 2, at }));
     }
 
     #[test]
     fn corners_without_a_place_and_too_few_corners_are_named() {
-        assert_eq!(
-            check_ring(&[DVec2::ZERO, DVec2::X], 0.001),
-            Err(RingFault::TooFewCorners { corners: 2 })
-        );
+        assert_eq!(check_ring(&[DVec2::ZERO, DVec2::X], 0.001), Err(RingFault::TooFewCorners { corners: 2 }));
         let lost = [DVec2::ZERO, DVec2::new(f64::INFINITY, 0.0), DVec2::Y];
-        assert!(matches!(
-            check_ring(&lost, 0.001),
-            Err(RingFault::NotFinite { corner: 1, .. })
-        ));
+        assert!(matches!(check_ring(&lost, 0.001), Err(RingFault::NotFinite { corner: 1, .. })));
     }
 
     #[test]
@@ -342,13 +261,6 @@ mod tests {
         let outer = ring(&[(0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)]);
         let hole = ring(&[(3.0, 1.0), (3.0, 2.0), (5.0, 2.0), (5.0, 1.0)]);
         let fault = crossing_between(&outer, &hole);
-        assert_eq!(
-            fault,
-            Some(RingFault::Crossing {
-                first: 1,
-                second: 1,
-                at: DVec2::new(4.0, 2.0)
-            })
-        );
+        assert_eq!(fault, Some(RingFault::Crossing { first: 1, second: 1, at: DVec2::new(4.0, 2.0) }));
     }
 }

@@ -83,41 +83,22 @@ mod tests {
 
     #[test]
     fn crossing_diagonals_meet_in_the_middle_and_parallels_do_not_meet() {
-        let at = segments_meet(
-            DVec2::ZERO,
-            DVec2::new(2.0, 2.0),
-            DVec2::new(0.0, 2.0),
-            DVec2::new(2.0, 0.0),
-        );
+        let at = segments_meet(DVec2::ZERO, DVec2::new(2.0, 2.0), DVec2::new(0.0, 2.0), DVec2::new(2.0, 0.0));
         assert_eq!(at, Some(DVec2::new(1.0, 1.0)));
-        let none = segments_meet(
-            DVec2::ZERO,
-            DVec2::X,
-            DVec2::new(0.0, 0.001),
-            DVec2::new(1.0, 0.001),
-        );
+        let none = segments_meet(DVec2::ZERO, DVec2::X, DVec2::new(0.0, 0.001), DVec2::new(1.0, 0.001));
         assert_eq!(none, None);
     }
 
     #[test]
     fn a_segment_that_ends_on_another_touches_it() {
-        let at = segments_meet(
-            DVec2::ZERO,
-            DVec2::new(4.0, 0.0),
-            DVec2::new(1.0, 0.0),
-            DVec2::new(1.0, 3.0),
-        );
+        let at = segments_meet(DVec2::ZERO, DVec2::new(4.0, 0.0), DVec2::new(1.0, 0.0), DVec2::new(1.0, 3.0));
         assert_eq!(at, Some(DVec2::new(1.0, 0.0)));
     }
 
     #[test]
     fn nearest_points_of_skew_segments_are_an_end_and_its_foot() {
-        let (p, q) = nearest_between_segments(
-            DVec2::ZERO,
-            DVec2::new(4.0, 0.0),
-            DVec2::new(1.0, 1.0),
-            DVec2::new(3.0, 5.0),
-        );
+        let (p, q) =
+            nearest_between_segments(DVec2::ZERO, DVec2::new(4.0, 0.0), DVec2::new(1.0, 1.0), DVec2::new(3.0, 5.0));
         assert_eq!((p, q), (DVec2::new(1.0, 0.0), DVec2::new(1.0, 1.0)));
     }
 }

@@ -38,16 +38,12 @@ impl Spans {
 
     /// The union of stretches given as start and end, in any order.
     pub fn of(stretches: impl IntoIterator<Item = (f64, f64)>) -> Self {
-        Self {
-            pieces: number_line::tidy(stretches.into_iter().collect(), HAIR_M),
-        }
+        Self { pieces: number_line::tidy(stretches.into_iter().collect(), HAIR_M) }
     }
 
     /// The stretches in order.
     pub fn iter(&self) -> impl ExactSizeIterator<Item = Span> + '_ {
-        self.pieces
-            .iter()
-            .map(|&(from_m, to_m)| Span { from_m, to_m })
+        self.pieces.iter().map(|&(from_m, to_m)| Span { from_m, to_m })
     }
 
     /// Number of stretches.
@@ -69,17 +65,13 @@ impl Spans {
     /// What lies in both.
     #[must_use]
     pub fn intersect(&self, other: &Self) -> Self {
-        Self {
-            pieces: number_line::intersect(&self.pieces, &other.pieces, HAIR_M),
-        }
+        Self { pieces: number_line::intersect(&self.pieces, &other.pieces, HAIR_M) }
     }
 
     /// What lies in this and not in the other, closed again at the cuts.
     #[must_use]
     pub fn minus(&self, other: &Self) -> Self {
-        Self {
-            pieces: number_line::minus(&self.pieces, &other.pieces, HAIR_M),
-        }
+        Self { pieces: number_line::minus(&self.pieces, &other.pieces, HAIR_M) }
     }
 
     /// Sum of the lengths, m.
@@ -108,10 +100,7 @@ mod tests {
     fn a_point_that_was_put_in_stays_and_one_that_a_difference_leaves_does_not() {
         let with_point = Spans::of([(0.0, 1.0), (5.0, 5.0)]);
         assert_eq!(with_point.len(), 2);
-        assert_eq!(
-            Spans::one(0.0, 1.0).minus(&Spans::one(0.0, 1.0 - 1e-12)),
-            Spans::none()
-        );
+        assert_eq!(Spans::one(0.0, 1.0).minus(&Spans::one(0.0, 1.0 - 1e-12)), Spans::none());
     }
 
     #[test]

@@ -42,9 +42,7 @@ impl Turns {
 
     /// All directions.
     pub fn whole() -> Self {
-        Self {
-            pieces: vec![(-PI, PI)],
-        }
+        Self { pieces: vec![(-PI, PI)] }
     }
 
     /// Counter-clockwise from one direction to another. Equal directions are one direction, a difference of a whole turn or
@@ -61,25 +59,14 @@ impl Turns {
         if span <= HAIR_RAD || TAU - span <= HAIR_RAD {
             return Self::at([from]);
         }
-        let pieces = if from <= to {
-            vec![(from, to)]
-        } else {
-            vec![(-PI, to), (from, PI)]
-        };
-        Self {
-            pieces: number_line::tidy(pieces, HAIR_RAD),
-        }
+        let pieces = if from <= to { vec![(from, to)] } else { vec![(-PI, to), (from, PI)] };
+        Self { pieces: number_line::tidy(pieces, HAIR_RAD) }
     }
 
     /// Single directions. Those that are not finite are left out.
     pub fn at(angles_rad: impl IntoIterator<Item = f64>) -> Self {
-        let points = angles_rad
-            .into_iter()
-            .filter(|a| a.is_finite())
-            .map(wrapped);
-        Self {
-            pieces: number_line::tidy(points.map(|a| (a, a)).collect(), HAIR_RAD),
-        }
+        let points = angles_rad.into_iter().filter(|a| a.is_finite()).map(wrapped);
+        Self { pieces: number_line::tidy(points.map(|a| (a, a)).collect(), HAIR_RAD) }
     }
 
     /// The directions θ with `least` ≤ cos(θ − `center_rad`) ≤ `most`: two mirrored intervals, or one about the center or
@@ -103,11 +90,7 @@ impl Turns {
 
     /// The intervals in order of their start. One that passes half a turn is given in one piece.
     pub fn intervals(&self) -> Vec<Turn> {
-        let mut turns: Vec<Turn> = self
-            .pieces
-            .iter()
-            .map(|&(from_rad, to_rad)| Turn { from_rad, to_rad })
-            .collect();
+        let mut turns: Vec<Turn> = self.pieces.iter().map(|&(from_rad, to_rad)| Turn { from_rad, to_rad }).collect();
         if turns.len() > 1 && self.passes_half_a_turn() {
             let first = turns.remove(0);
             if let Some(last) = turns.last_mut() {
@@ -150,31 +133,21 @@ impl Turns {
     #[must_use]
     pub fn union(&self, other: &Self) -> Self {
         let pieces = self.pieces.iter().chain(&other.pieces).copied().collect();
-        Self {
-            pieces: number_line::tidy(pieces, HAIR_RAD),
-        }
+        Self { pieces: number_line::tidy(pieces, HAIR_RAD) }
     }
 
     /// Directions in both.
     #[must_use]
     pub fn intersect(&self, other: &Self) -> Self {
-        let (mine, theirs) = (
-            self.with_both_names_of_half_a_turn(),
-            other.with_both_names_of_half_a_turn(),
-        );
-        Self {
-            pieces: number_line::intersect(&mine, &theirs, HAIR_RAD),
-        }
-        .without_double_half_turn()
+        let (mine, theirs) = (self.with_both_names_of_half_a_turn(), other.with_both_names_of_half_a_turn());
+        Self { pieces: number_line::intersect(&mine, &theirs, HAIR_RAD) }.without_double_half_turn()
     }
 
     /// Directions in this and not in the other, closed again at the cuts.
     #[must_use]
     pub fn minus(&self, other: &Self) -> Self {
         let theirs = other.with_both_names_of_half_a_turn();
-        Self {
-            pieces: number_line::minus(&self.pieces, &theirs, HAIR_RAD),
-        }
+        Self { pieces: number_line::minus(&self.pieces, &theirs, HAIR_RAD) }
     }
 
     /// All directions that are not in it, with the ends.
@@ -237,11 +210,7 @@ pub fn wrapped(angle_rad: f64) -> f64 {
 }
 
 fn snapped_to_one(bound: f64, hair: f64) -> f64 {
-    if (bound.abs() - 1.0).abs() <= hair {
-        bound.signum()
-    } else {
-        bound
-    }
+    if (bound.abs() - 1.0).abs() <= hair { bound.signum() } else { bound }
 }
 
 #[cfg(test)]
@@ -253,21 +222,13 @@ mod tests {
     #[test]
     fn an_interval_about_zero_is_kept_to_the_bit() {
         let turns = Turns::between(-0.3, 0.7);
-        assert_eq!(
-            turns.intervals(),
-            vec![Turn {
-                from_rad: -0.3,
-                to_rad: 0.7
-            }]
-        );
+        assert_eq!(turns.intervals(), vec![Turn { from_rad: -0.3, to_rad: 0.7 }]);
     }
 
     #[test]
     fn an_interval_past_half_a_turn_comes_back_in_one_piece() {
         let turns = Turns::between(3.0, 4.0);
-        let [only] = turns.intervals()[..] else {
-            panic!("one interval expected")
-        };
+        let [only] = turns.intervals()[..] else { panic!("one interval expected") };
         assert!((only.from_rad - 3.0).abs() < 1e-12 && (only.to_rad - 4.0).abs() < 1e-12);
         assert!(turns.contains(PI) && turns.contains(-PI) && !turns.contains(0.0));
     }
@@ -293,9 +254,7 @@ mod tests {
     #[test]
     fn the_cosine_is_at_least_a_half_within_sixty_degrees() {
         let turns = Turns::where_cosine(FRAC_PI_4, 0.5, 2.0, 0.0);
-        let [only] = turns.intervals()[..] else {
-            panic!("one interval expected")
-        };
+        let [only] = turns.intervals()[..] else { panic!("one interval expected") };
         // acos(1/2) = 60 degrees; two roundings of numbers near 1.
         assert!((only.from_rad - (FRAC_PI_4 - FRAC_PI_3)).abs() < 1e-15);
         assert!((only.to_rad - (FRAC_PI_4 + FRAC_PI_3)).abs() < 1e-15);
@@ -304,13 +263,7 @@ mod tests {
     #[test]
     fn a_bound_a_hair_over_one_is_a_single_direction() {
         let turns = Turns::where_cosine(0.25, 1.0 + 1e-12, 2.0, 1e-10);
-        assert_eq!(
-            turns.intervals(),
-            vec![Turn {
-                from_rad: 0.25,
-                to_rad: 0.25
-            }]
-        );
+        assert_eq!(turns.intervals(), vec![Turn { from_rad: 0.25, to_rad: 0.25 }]);
         assert!(Turns::where_cosine(0.25, 1.001, 2.0, 1e-10).is_empty());
     }
 
@@ -330,19 +283,12 @@ mod tests {
     }
 
     fn some_turns() -> impl Strategy<Value = Turns> {
-        prop::collection::vec((-7.0..7.0_f64, 0.01..5.0_f64), 0..4).prop_map(|v| {
-            v.into_iter().fold(Turns::none(), |t, (a, l)| {
-                t.union(&Turns::between(a, a + l))
-            })
-        })
+        prop::collection::vec((-7.0..7.0_f64, 0.01..5.0_f64), 0..4)
+            .prop_map(|v| v.into_iter().fold(Turns::none(), |t, (a, l)| t.union(&Turns::between(a, a + l))))
     }
 
     fn near_an_end(turns: &Turns, angle: f64) -> bool {
-        turns
-            .intervals()
-            .iter()
-            .flat_map(|t| [t.from_rad, t.to_rad])
-            .any(|e| wrapped(e - angle).abs() < 1e-6)
+        turns.intervals().iter().flat_map(|t| [t.from_rad, t.to_rad]).any(|e| wrapped(e - angle).abs() < 1e-6)
     }
 
     proptest! {
