@@ -68,11 +68,7 @@ pub fn chi_en1999(relative_slenderness: f64, class: BucklingClass) -> f64 {
 /// (E3-2), (E3-3); the second branch from memory, to be confirmed. Takes λ̄ = √(F_y/F_e).
 pub fn chi_aisc360(relative_slenderness: f64) -> f64 {
     let yield_over_euler = relative_slenderness * relative_slenderness;
-    if yield_over_euler <= 2.25 {
-        0.658_f64.powf(yield_over_euler)
-    } else {
-        0.877 / yield_over_euler
-    }
+    if yield_over_euler <= 2.25 { 0.658_f64.powf(yield_over_euler) } else { 0.877 / yield_over_euler }
 }
 
 /// The Ayrton–Perry form that the Eurocodes share. Below the plateau the full strength is kept.
@@ -89,26 +85,14 @@ mod tests {
     use super::*;
     use crate::section::Section;
 
-    const CURVES: [SteelCurve; 5] = [
-        SteelCurve::A0,
-        SteelCurve::A,
-        SteelCurve::B,
-        SteelCurve::C,
-        SteelCurve::D,
-    ];
+    const CURVES: [SteelCurve; 5] = [SteelCurve::A0, SteelCurve::A, SteelCurve::B, SteelCurve::C, SteelCurve::D];
 
     #[test]
     fn a_hot_finished_column_has_the_published_chi() {
         // Published case D9: 244.5 × 10, f_y 355, L_cr 4 m, curve a: chi = 0.877914543 printed to 9 digits
         // (regression value of a public finite element library, after a published benchmark).
-        let p = Section::RoundTube {
-            diameter_m: 0.2445,
-            wall_m: 0.010,
-        }
-        .properties()
-        .unwrap();
-        let slenderness =
-            relative_slenderness(p.area_m2 * 355e6, euler_load_n(210e9 * p.i_y_m4, 4.0));
+        let p = Section::RoundTube { diameter_m: 0.2445, wall_m: 0.010 }.properties().unwrap();
+        let slenderness = relative_slenderness(p.area_m2 * 355e6, euler_load_n(210e9 * p.i_y_m4, 4.0));
         assert!((slenderness - 0.6308444254).abs() < 1e-9);
         assert!((chi_en1993(slenderness, SteelCurve::A) - 0.877914543).abs() < 1e-8);
     }

@@ -3,6 +3,7 @@
 pub mod buckling;
 pub mod frame;
 pub mod material;
+pub mod member;
 pub mod section;
 pub mod stiffness;
 pub mod wrench;

@@ -28,10 +28,7 @@ pub enum MaterialKind {
     /// Steel; how the section was formed chooses its buckling curve.
     Steel { forming: Forming },
     /// Aluminum; buckling class of the alloy and temper, and what welding leaves of its strength.
-    Aluminum {
-        buckling_class: BucklingClass,
-        haz: HazFactors,
-    },
+    Aluminum { buckling_class: BucklingClass, haz: HazFactors },
 }
 
 /// How a steel section got its shape (EN 1993-1-1 Table 6.2).
@@ -92,17 +89,9 @@ impl Material {
     }
 
     /// Structural aluminum with the constants of EN 1999-1-1 3.2.5: E = 70 GPa, G = 27 GPa, 2700 kg/m³.
-    pub const fn aluminum(
-        proof_pa: f64,
-        ultimate_pa: f64,
-        buckling_class: BucklingClass,
-        haz: HazFactors,
-    ) -> Self {
+    pub const fn aluminum(proof_pa: f64, ultimate_pa: f64, buckling_class: BucklingClass, haz: HazFactors) -> Self {
         Self {
-            kind: MaterialKind::Aluminum {
-                buckling_class,
-                haz,
-            },
+            kind: MaterialKind::Aluminum { buckling_class, haz },
             elastic_pa: 70e9,
             shear_pa: 27e9,
             density_kg_m3: 2700.0,
@@ -125,10 +114,7 @@ impl Material {
             }
         }
         if self.ultimate_pa < self.yield_pa {
-            return Err(MaterialFault::UltimateBelowYield {
-                yield_pa: self.yield_pa,
-                ultimate_pa: self.ultimate_pa,
-            });
+            return Err(MaterialFault::UltimateBelowYield { yield_pa: self.yield_pa, ultimate_pa: self.ultimate_pa });
         }
         if let MaterialKind::Aluminum { haz, .. } = self.kind {
             for (field, value) in [("haz.proof", haz.proof), ("haz.ultimate", haz.ultimate)] {
@@ -150,29 +136,11 @@ mod tests {
         let mut steel = Material::steel(355e6, 470e6, Forming::ColdFormed);
         assert_eq!(steel.check(), Ok(()));
         steel.density_kg_m3 = -1.0;
-        assert_eq!(
-            steel.check(),
-            Err(MaterialFault::NotPositive {
-                field: "density_kg_m3",
-                value: -1.0
-            })
-        );
+        assert_eq!(steel.check(), Err(MaterialFault::NotPositive { field: "density_kg_m3", value: -1.0 }));
         let swapped = Material::steel(470e6, 355e6, Forming::ColdFormed);
-        assert!(matches!(
-            swapped.check(),
-            Err(MaterialFault::UltimateBelowYield { .. })
-        ));
-        let haz = HazFactors {
-            proof: 0.5,
-            ultimate: 1.2,
-        };
+        assert!(matches!(swapped.check(), Err(MaterialFault::UltimateBelowYield { .. })));
+        let haz = HazFactors { proof: 0.5, ultimate: 1.2 };
         let aluminum = Material::aluminum(240e6, 270e6, BucklingClass::A, haz);
-        assert_eq!(
-            aluminum.check(),
-            Err(MaterialFault::HazFactor {
-                field: "haz.ultimate",
-                value: 1.2
-            })
-        );
+        assert_eq!(aluminum.check(), Err(MaterialFault::HazFactor { field: "haz.ultimate", value: 1.2 }));
     }
 }

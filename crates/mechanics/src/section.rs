@@ -19,12 +19,7 @@ pub enum Section {
     ///
     /// `outer_radius_m` is 0 for sharp (extruded) corners. Rolled tubes have rounded ones; leaving the radius out
     /// overstates area and moduli by some 3 to 5 percent, so it is a datum and never guessed.
-    RectTube {
-        depth_m: f64,
-        width_m: f64,
-        wall_m: f64,
-        outer_radius_m: f64,
-    },
+    RectTube { depth_m: f64, width_m: f64, wall_m: f64, outer_radius_m: f64 },
     /// Solid round bar.
     SolidRound { diameter_m: f64 },
     /// Flat or square bar: depth (along z) and width (along y).
@@ -69,9 +64,7 @@ pub enum SectionFault {
     #[error("section {field} must be a positive length, found {value} m")]
     NotPositive { field: &'static str, value: f64 },
     /// The walls meet in the middle.
-    #[error(
-        "section wall_m is {wall_m} m, but must stay below {limit_m} m (half the smaller outside dimension)"
-    )]
+    #[error("section wall_m is {wall_m} m, but must stay below {limit_m} m (half the smaller outside dimension)")]
     WallTooThick { wall_m: f64, limit_m: f64 },
     /// A corner radius is negative or larger than half the smaller side.
     #[error("section outer_radius_m is {value} m, but must lie between 0 and {limit_m} m")]
@@ -101,12 +94,9 @@ impl Section {
     pub fn properties(&self) -> Result<SectionProperties, SectionFault> {
         match *self {
             Self::RoundTube { diameter_m, wall_m } => round_tube(diameter_m, wall_m),
-            Self::RectTube {
-                depth_m,
-                width_m,
-                wall_m,
-                outer_radius_m,
-            } => rect_tube(depth_m, width_m, wall_m, outer_radius_m),
+            Self::RectTube { depth_m, width_m, wall_m, outer_radius_m } => {
+                rect_tube(depth_m, width_m, wall_m, outer_radius_m)
+            }
             Self::SolidRound { diameter_m } => {
                 positive("diameter_m", diameter_m)?;
                 Ok(round(diameter_m, 0.0))
@@ -157,21 +147,13 @@ impl Section {
 }
 
 fn positive(field: &'static str, value: f64) -> Result<(), SectionFault> {
-    if value.is_finite() && value > 0.0 {
-        Ok(())
-    } else {
-        Err(SectionFault::NotPositive { field, value })
-    }
+    if value.is_finite() && value > 0.0 { Ok(()) } else { Err(SectionFault::NotPositive { field, value }) }
 }
 
 fn thin_enough(wall_m: f64, smaller_side_m: f64) -> Result<(), SectionFault> {
     positive("wall_m", wall_m)?;
     let limit_m = 0.5 * smaller_side_m;
-    if wall_m < limit_m {
-        Ok(())
-    } else {
-        Err(SectionFault::WallTooThick { wall_m, limit_m })
-    }
+    if wall_m < limit_m { Ok(()) } else { Err(SectionFault::WallTooThick { wall_m, limit_m }) }
 }
 
 fn round_tube(diameter_m: f64, wall_m: f64) -> Result<SectionProperties, SectionFault> {
@@ -211,17 +193,10 @@ fn rect_tube(h: f64, b: f64, t: f64, radius: f64) -> Result<SectionProperties, S
     thin_enough(t, h.min(b))?;
     let limit_m = 0.5 * h.min(b);
     if !(radius.is_finite() && radius >= 0.0 && radius <= limit_m) {
-        return Err(SectionFault::CornerRadius {
-            value: radius,
-            limit_m,
-        });
+        return Err(SectionFault::CornerRadius { value: radius, limit_m });
     }
     let outer = RoundedRectangle { h, b, r: radius };
-    let inner = RoundedRectangle {
-        h: h - 2.0 * t,
-        b: b - 2.0 * t,
-        r: (radius - t).max(0.0),
-    };
+    let inner = RoundedRectangle { h: h - 2.0 * t, b: b - 2.0 * t, r: (radius - t).max(0.0) };
     let area = outer.area() - inner.area();
     let i_y = outer.second_moment() - inner.second_moment();
     let i_z = outer.turned().second_moment() - inner.turned().second_moment();
@@ -261,11 +236,7 @@ struct RoundedRectangle {
 
 impl RoundedRectangle {
     fn turned(&self) -> Self {
-        Self {
-            h: self.b,
-            b: self.h,
-            r: self.r,
-        }
+        Self { h: self.b, b: self.h, r: self.r }
     }
 
     fn area(&self) -> f64 {
@@ -283,8 +254,7 @@ impl RoundedRectangle {
 
     fn second_moment(&self) -> f64 {
         let own = (1.0 / 3.0 - PI / 16.0 - 1.0 / (3.0 * (12.0 - 3.0 * PI))) * self.r.powi(4);
-        self.b * self.h.powi(3) / 12.0
-            - 4.0 * (own + self.spandrel_area() * self.spandrel_arm().powi(2))
+        self.b * self.h.powi(3) / 12.0 - 4.0 * (own + self.spandrel_area() * self.spandrel_arm().powi(2))
     }
 
     fn plastic_modulus(&self) -> f64 {
@@ -332,21 +302,13 @@ mod tests {
     use super::*;
 
     fn close(found: f64, expected: f64, relative: f64) {
-        assert!(
-            (found - expected).abs() <= relative * expected.abs(),
-            "found {found}, expected {expected}"
-        );
+        assert!((found - expected).abs() <= relative * expected.abs(), "found {found}, expected {expected}");
     }
 
     #[test]
     fn a_round_tube_has_the_published_area() {
         // Published case D9: 244.5 × 10 has A = 7367.034772668 mm², printed to 13 digits.
-        let p = Section::RoundTube {
-            diameter_m: 0.2445,
-            wall_m: 0.010,
-        }
-        .properties()
-        .unwrap();
+        let p = Section::RoundTube { diameter_m: 0.2445, wall_m: 0.010 }.properties().unwrap();
         close(p.area_m2, 7367.034772668e-6, 1e-12);
     }
 
@@ -354,12 +316,7 @@ mod tests {
     fn a_thin_ring_tends_to_its_midline_formulas() {
         // With mean radius r and t/r = 1e-4 the ring has A = 2πrt, I = πr³t, W_pl = 4r²t; the error is of order (t/r)².
         let (r, t) = (0.1, 1e-5);
-        let p = Section::RoundTube {
-            diameter_m: 2.0 * r + t,
-            wall_m: t,
-        }
-        .properties()
-        .unwrap();
+        let p = Section::RoundTube { diameter_m: 2.0 * r + t, wall_m: t }.properties().unwrap();
         close(p.area_m2, 2.0 * PI * r * t, 1e-7);
         close(p.i_y_m4, PI * r.powi(3) * t, 1e-7);
         close(p.w_pl_y_m3, 4.0 * r * r * t, 1e-7);
@@ -369,30 +326,16 @@ mod tests {
     fn a_sharp_rectangular_tube_is_one_rectangle_less_another() {
         // By hand for 120 × 80 × 5: A = 120·80 − 110·70 = 1900 mm²; I_y = (80·120³ − 70·110³)/12 = 3755833.3 mm⁴;
         // W_pl,y = (80·120² − 70·110²)/4 = 76250 mm³.
-        let p = Section::RectTube {
-            depth_m: 0.12,
-            width_m: 0.08,
-            wall_m: 0.005,
-            outer_radius_m: 0.0,
-        }
-        .properties()
-        .unwrap();
+        let p = Section::RectTube { depth_m: 0.12, width_m: 0.08, wall_m: 0.005, outer_radius_m: 0.0 }
+            .properties()
+            .unwrap();
         close(p.area_m2, 1900e-6, 1e-12);
-        close(
-            p.i_y_m4,
-            (80.0 * 120f64.powi(3) - 70.0 * 110f64.powi(3)) / 12.0 * 1e-12,
-            1e-12,
-        );
+        close(p.i_y_m4, (80.0 * 120f64.powi(3) - 70.0 * 110f64.powi(3)) / 12.0 * 1e-12, 1e-12);
         close(p.w_pl_y_m3, 76250e-9, 1e-12);
         // Turned by a quarter, y and z change places.
-        let q = Section::RectTube {
-            depth_m: 0.08,
-            width_m: 0.12,
-            wall_m: 0.005,
-            outer_radius_m: 0.0,
-        }
-        .properties()
-        .unwrap();
+        let q = Section::RectTube { depth_m: 0.08, width_m: 0.12, wall_m: 0.005, outer_radius_m: 0.0 }
+            .properties()
+            .unwrap();
         close(q.i_z_m4, p.i_y_m4, 1e-12);
         close(q.w_pl_z_m3, p.w_pl_y_m3, 1e-12);
     }
@@ -400,20 +343,9 @@ mod tests {
     #[test]
     fn fully_rounded_corners_of_a_square_tube_make_a_round_tube() {
         // A square with corner radius of half its side is a circle: A, I and W_pl must agree to rounding.
-        let square = Section::RectTube {
-            depth_m: 0.1,
-            width_m: 0.1,
-            wall_m: 0.006,
-            outer_radius_m: 0.05,
-        }
-        .properties()
-        .unwrap();
-        let round = Section::RoundTube {
-            diameter_m: 0.1,
-            wall_m: 0.006,
-        }
-        .properties()
-        .unwrap();
+        let square =
+            Section::RectTube { depth_m: 0.1, width_m: 0.1, wall_m: 0.006, outer_radius_m: 0.05 }.properties().unwrap();
+        let round = Section::RoundTube { diameter_m: 0.1, wall_m: 0.006 }.properties().unwrap();
         close(square.area_m2, round.area_m2, 1e-12);
         close(square.i_y_m4, round.i_y_m4, 1e-10);
         close(square.w_pl_z_m3, round.w_pl_z_m3, 1e-10);
@@ -424,17 +356,8 @@ mod tests {
     #[test]
     fn solid_rectangles_twist_as_tabulated() {
         // Timoshenko and Goodier, torsion of rectangular bars: J = k·a·b³, τ = T/(k2·a·b²), printed to 3 or 4 digits.
-        for (ratio, k, k2) in [
-            (1.0, 0.1406, 0.208),
-            (2.0, 0.229, 0.246),
-            (10.0, 0.312, 0.312),
-        ] {
-            let p = Section::SolidRect {
-                depth_m: 0.01 * ratio,
-                width_m: 0.01,
-            }
-            .properties()
-            .unwrap();
+        for (ratio, k, k2) in [(1.0, 0.1406, 0.208), (2.0, 0.229, 0.246), (10.0, 0.312, 0.312)] {
+            let p = Section::SolidRect { depth_m: 0.01 * ratio, width_m: 0.01 }.properties().unwrap();
             close(p.j_m4, k * ratio * 1e-8, 2.5e-3);
             close(p.w_t_m3, k2 * ratio * 1e-6, 2.5e-3);
         }
@@ -442,15 +365,8 @@ mod tests {
 
     #[test]
     fn a_hollow_round_limit_is_the_solid_round() {
-        let tube = Section::RoundTube {
-            diameter_m: 0.05,
-            wall_m: 0.0249999,
-        }
-        .properties()
-        .unwrap();
-        let bar = Section::SolidRound { diameter_m: 0.05 }
-            .properties()
-            .unwrap();
+        let tube = Section::RoundTube { diameter_m: 0.05, wall_m: 0.0249999 }.properties().unwrap();
+        let bar = Section::SolidRound { diameter_m: 0.05 }.properties().unwrap();
         close(tube.i_y_m4, bar.i_y_m4, 1e-9);
         close(bar.w_el_y_m3, PI * 0.05f64.powi(3) / 32.0, 1e-12);
         close(bar.w_pl_y_m3, 0.05f64.powi(3) / 6.0, 1e-12);
@@ -458,51 +374,16 @@ mod tests {
 
     #[test]
     fn a_wrong_shape_names_its_field() {
-        let fault = Section::RoundTube {
-            diameter_m: 0.1,
-            wall_m: 0.05,
-        }
-        .properties()
-        .unwrap_err();
-        assert_eq!(
-            fault,
-            SectionFault::WallTooThick {
-                wall_m: 0.05,
-                limit_m: 0.05
-            }
-        );
-        let fault = Section::SolidRect {
-            depth_m: f64::INFINITY,
-            width_m: 0.1,
-        }
-        .properties()
-        .unwrap_err();
-        assert_eq!(
-            fault,
-            SectionFault::NotPositive {
-                field: "depth_m",
-                value: f64::INFINITY
-            }
-        );
+        let fault = Section::RoundTube { diameter_m: 0.1, wall_m: 0.05 }.properties().unwrap_err();
+        assert_eq!(fault, SectionFault::WallTooThick { wall_m: 0.05, limit_m: 0.05 });
+        let fault = Section::SolidRect { depth_m: f64::INFINITY, width_m: 0.1 }.properties().unwrap_err();
+        assert_eq!(fault, SectionFault::NotPositive { field: "depth_m", value: f64::INFINITY });
         assert!(matches!(
-            Section::RoundTube {
-                diameter_m: f64::NAN,
-                wall_m: 0.01
-            }
-            .properties(),
-            Err(SectionFault::NotPositive {
-                field: "diameter_m",
-                ..
-            })
+            Section::RoundTube { diameter_m: f64::NAN, wall_m: 0.01 }.properties(),
+            Err(SectionFault::NotPositive { field: "diameter_m", .. })
         ));
         assert!(matches!(
-            Section::RectTube {
-                depth_m: 0.1,
-                width_m: 0.1,
-                wall_m: 0.01,
-                outer_radius_m: 0.06
-            }
-            .properties(),
+            Section::RectTube { depth_m: 0.1, width_m: 0.1, wall_m: 0.01, outer_radius_m: 0.06 }.properties(),
             Err(SectionFault::CornerRadius { .. })
         ));
     }
@@ -510,12 +391,7 @@ mod tests {
     #[test]
     fn stiffness_is_modulus_times_geometry() {
         let steel = Material::steel(235e6, 360e6, crate::material::Forming::HotFinished);
-        let bar = Section::SolidRect {
-            depth_m: 0.1,
-            width_m: 0.02,
-        }
-        .stiffness(&steel)
-        .unwrap();
+        let bar = Section::SolidRect { depth_m: 0.1, width_m: 0.02 }.stiffness(&steel).unwrap();
         // 210 GPa × 2000 mm² = 420 MN; 210 GPa × 20·100³/12 mm⁴ = 350 kN·m²; 7850·9.80665·0.002 = 153.96 N/m.
         close(bar.ea_n, 420e6, 1e-12);
         close(bar.ei_y_nm2, 350e3, 1e-12);

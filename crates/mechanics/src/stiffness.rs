@@ -28,12 +28,6 @@ impl BarStiffness {
     /// `ea_n` in N, `ei_nm2` and `gj_nm2` in N·m², `weight_n_per_m` in N/m.
     #[must_use]
     pub const fn round(ea_n: f64, ei_nm2: f64, gj_nm2: f64, weight_n_per_m: f64) -> Self {
-        Self {
-            ea_n,
-            ei_y_nm2: ei_nm2,
-            ei_z_nm2: ei_nm2,
-            gj_nm2,
-            weight_n_per_m,
-        }
+        Self { ea_n, ei_y_nm2: ei_nm2, ei_z_nm2: ei_nm2, gj_nm2, weight_n_per_m }
     }
 }

@@ -43,14 +43,7 @@ impl Assembled {
         }
         let (held, springs) = holds(frame, count)?;
         let (free, idle) = sort_out(&stiffness, &held, &springs)?;
-        Ok(Self {
-            members,
-            bars,
-            stiffness,
-            springs,
-            free,
-            idle,
-        })
+        Ok(Self { members, bars, stiffness, springs, free, idle })
     }
 }
 
@@ -82,26 +75,17 @@ fn holds(frame: &Frame, count: usize) -> Result<(Vec<bool>, Vec<f64>), FrameFaul
 
 /// A rotation without any stiffness, as at the foot of a bar, is left out. A displacement without
 /// any is a mechanism.
-fn sort_out(
-    stiffness: &DMatrix<f64>,
-    held: &[bool],
-    springs: &[f64],
-) -> Result<(Vec<usize>, Vec<usize>), FrameFault> {
+fn sort_out(stiffness: &DMatrix<f64>, held: &[bool], springs: &[f64]) -> Result<(Vec<usize>, Vec<usize>), FrameFault> {
     let (mut free, mut idle) = (Vec::new(), Vec::new());
     for i in (0..held.len()).filter(|&i| !held[i]) {
-        let node_scale = (0..3)
-            .map(|j| stiffness[(6 * (i / 6) + j, 6 * (i / 6) + j)])
-            .fold(0.0, f64::max);
+        let node_scale = (0..3).map(|j| stiffness[(6 * (i / 6) + j, 6 * (i / 6) + j)]).fold(0.0, f64::max);
         // A square meter turns N/m into N·m/rad; below this share a rotation is rounding error.
         let nothing = stiffness[(i, i)] + springs[i] <= 1e-14 * node_scale;
         match (nothing, i % 6 < 3) {
             (false, _) => free.push(i),
             (true, false) => idle.push(i),
             (true, true) => {
-                return Err(FrameFault::Mechanism {
-                    node: i / 6,
-                    dof: Dof::of_index(i),
-                });
+                return Err(FrameFault::Mechanism { node: i / 6, dof: Dof::of_index(i) });
             }
         }
     }

@@ -37,10 +37,7 @@ impl BarElement {
             super::model::finite(Quantity::BarOffset, index, &v.to_array())?;
         }
         super::model::positive(Quantity::AxialStiffness, index, bar.ea_n)?;
-        let (a, b) = (
-            super::model::node_at(nodes, bar.start)?,
-            super::model::node_at(nodes, bar.end)?,
-        );
+        let (a, b) = (super::model::node_at(nodes, bar.start)?, super::model::node_at(nodes, bar.end)?);
         let along = b + bar.end_offset_m - a - bar.start_offset_m;
         let length_m = along.length();
         if length_m <= super::model::SHORTEST_M {
@@ -59,8 +56,6 @@ impl BarElement {
     pub fn extension_vector(&self) -> SVector<f64, 12> {
         let n = self.axis;
         let (t0, t1) = (self.offsets[0].cross(n), self.offsets[1].cross(n));
-        SVector::from([
-            -n.x, -n.y, -n.z, -t0.x, -t0.y, -t0.z, n.x, n.y, n.z, t1.x, t1.y, t1.z,
-        ])
+        SVector::from([-n.x, -n.y, -n.z, -t0.x, -t0.y, -t0.z, n.x, n.y, n.z, t1.x, t1.y, t1.z])
     }
 }

@@ -36,11 +36,7 @@ impl FactoredFrame {
             .cholesky()
             .filter(|c| c.l_dirty().diagonal().iter().all(|p| p * p > LEAST_PIVOT))
             .ok_or_else(|| name_mechanism(scaled, free, &scale))?;
-        Ok(Self {
-            parts,
-            scale,
-            cholesky,
-        })
+        Ok(Self { parts, scale, cholesky })
     }
 
     /// Solves one load case.
@@ -72,10 +68,7 @@ impl FactoredFrame {
                 .parts
                 .members
                 .get(member.0)
-                .ok_or(FrameFault::Unknown {
-                    index: member.0,
-                    count: self.parts.members.len(),
-                })?;
+                .ok_or(FrameFault::Unknown { index: member.0, count: self.parts.members.len() })?;
             check_load(load, index, member.0, element.length_m)?;
             let part = element.global_equivalent(load);
             for i in 0..12 {
@@ -83,10 +76,7 @@ impl FactoredFrame {
             }
         }
         match self.parts.idle.iter().find(|&&i| p[i] != 0.0) {
-            Some(&i) => Err(FrameFault::MomentOnFreeRotation {
-                node: i / 6,
-                dof: Dof::of_index(i),
-            }),
+            Some(&i) => Err(FrameFault::MomentOnFreeRotation { node: i / 6, dof: Dof::of_index(i) }),
             None => Ok(p),
         }
     }
@@ -95,9 +85,7 @@ impl FactoredFrame {
     #[must_use]
     pub fn displacements(&self, loads: &DMatrix<f64>) -> DMatrix<f64> {
         let free = &self.parts.free;
-        let mut scaled = DMatrix::from_fn(free.len(), loads.ncols(), |i, j| {
-            loads[(free[i], j)] * self.scale[i]
-        });
+        let mut scaled = DMatrix::from_fn(free.len(), loads.ncols(), |i, j| loads[(free[i], j)] * self.scale[i]);
         self.cholesky.solve_mut(&mut scaled);
         let mut whole = DMatrix::zeros(loads.nrows(), loads.ncols());
         for (i, &dof) in free.iter().enumerate() {
@@ -118,20 +106,12 @@ impl FactoredFrame {
         if node.0 < self.node_count() {
             Ok(())
         } else {
-            Err(FrameFault::Unknown {
-                index: node.0,
-                count: self.node_count(),
-            })
+            Err(FrameFault::Unknown { index: node.0, count: self.node_count() })
         }
     }
 }
 
-fn check_load(
-    load: &MemberLoad,
-    index: usize,
-    member: usize,
-    length_m: f64,
-) -> Result<(), FrameFault> {
+fn check_load(load: &MemberLoad, index: usize, member: usize, length_m: f64) -> Result<(), FrameFault> {
     match *load {
         MemberLoad::Uniform(q) => finite(Quantity::Load, index, &q.to_array()),
         MemberLoad::Point { at_m, force_n } => {
@@ -140,11 +120,7 @@ fn check_load(
             if (0.0..=length_m).contains(&at_m) {
                 Ok(())
             } else {
-                Err(FrameFault::OutsideMember {
-                    member,
-                    at_m,
-                    length_m,
-                })
+                Err(FrameFault::OutsideMember { member, at_m, length_m })
             }
         }
     }
@@ -162,8 +138,5 @@ fn name_mechanism(scaled: DMatrix<f64>, free: &[usize], scale: &DVector<f64>) ->
         }
     }
     let dof = free.get(worst).copied().unwrap_or(0);
-    FrameFault::Mechanism {
-        node: dof / 6,
-        dof: Dof::of_index(dof),
-    }
+    FrameFault::Mechanism { node: dof / 6, dof: Dof::of_index(dof) }
 }

@@ -21,14 +21,7 @@ pub enum Dof {
 
 impl Dof {
     /// All six, in the order in which they are numbered.
-    pub const ALL: [Self; 6] = [
-        Self::X,
-        Self::Y,
-        Self::Z,
-        Self::RotationX,
-        Self::RotationY,
-        Self::RotationZ,
-    ];
+    pub const ALL: [Self; 6] = [Self::X, Self::Y, Self::Z, Self::RotationX, Self::RotationY, Self::RotationZ];
 
     pub(super) const fn of_index(i: usize) -> Self {
         Self::ALL[i % 6]

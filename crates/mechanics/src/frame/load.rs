@@ -32,15 +32,6 @@ impl LoadCase {
     /// A single force at a node.
     #[must_use]
     pub fn force_at(node: NodeId, force_n: DVec3) -> Self {
-        Self {
-            nodal: vec![(
-                node,
-                Wrench {
-                    force_n,
-                    moment_nm: DVec3::ZERO,
-                },
-            )],
-            members: Vec::new(),
-        }
+        Self { nodal: vec![(node, Wrench { force_n, moment_nm: DVec3::ZERO })], members: Vec::new() }
     }
 }

@@ -58,8 +58,7 @@ impl MemberElement {
         if length_m <= SHORTEST_M {
             return Err(FrameFault::ZeroLengthMember { member: index });
         }
-        let axes = local_axes(along / length_m, member.up)
-            .ok_or(FrameFault::UpAlongMember { member: index })?;
+        let axes = local_axes(along / length_m, member.up).ok_or(FrameFault::UpAlongMember { member: index })?;
         let full = local_stiffness(&member.stiffness, length_m);
         let carry = carry_over_releases(&full, member.releases, index)?;
         Ok(Self {
@@ -149,12 +148,7 @@ fn local_stiffness(s: &BarStiffness, length_m: f64) -> Matrix12 {
     for (w, r, sign, ei) in [(1, 5, 1.0, s.ei_z_nm2), (2, 4, -1.0, s.ei_y_nm2)] {
         let (a, b, c) = (12.0 * ei / l.powi(3), sign * 6.0 * ei / l.powi(2), ei / l);
         let dofs = [w, r, w + 6, r + 6];
-        let block = [
-            [a, b, -a, b],
-            [b, 4.0 * c, -b, 2.0 * c],
-            [-a, -b, a, -b],
-            [b, 2.0 * c, -b, 4.0 * c],
-        ];
+        let block = [[a, b, -a, b], [b, 4.0 * c, -b, 2.0 * c], [-a, -b, a, -b], [b, 2.0 * c, -b, 4.0 * c]];
         for (i, &row) in dofs.iter().enumerate() {
             for (j, &column) in dofs.iter().enumerate() {
                 k[(row, column)] = block[i][j];
@@ -165,20 +159,10 @@ fn local_stiffness(s: &BarStiffness, length_m: f64) -> Matrix12 {
 }
 
 /// Condensation of released rotations r against kept ones c: u_r = −k_rr⁻¹·k_rc·u_c.
-fn carry_over_releases(
-    k: &Matrix12,
-    releases: Releases,
-    index: usize,
-) -> Result<Matrix12, FrameFault> {
+fn carry_over_releases(k: &Matrix12, releases: Releases, index: usize) -> Result<Matrix12, FrameFault> {
     let mut carry = Matrix12::identity();
     let released: Vec<usize> = (0..6)
-        .filter(|&i| {
-            if i < 3 {
-                releases.start[i]
-            } else {
-                releases.end[i - 3]
-            }
-        })
+        .filter(|&i| if i < 3 { releases.start[i] } else { releases.end[i - 3] })
         .map(|i| if i < 3 { 3 + i } else { 6 + i })
         .collect();
     if released.is_empty() {
@@ -187,16 +171,9 @@ fn carry_over_releases(
     let count = released.len();
     // Scaled to a unit diagonal, so that a vanishing pivot means a mechanism in any unit of length.
     let scale: Vec<f64> = released.iter().map(|&i| 1.0 / k[(i, i)].sqrt()).collect();
-    let k_rr = DMatrix::from_fn(count, count, |i, j| {
-        k[(released[i], released[j])] * scale[i] * scale[j]
-    });
-    let k_rc = DMatrix::from_fn(count, 12, |i, j| {
-        if released.contains(&j) {
-            0.0
-        } else {
-            k[(released[i], j)] * scale[i]
-        }
-    });
+    let k_rr = DMatrix::from_fn(count, count, |i, j| k[(released[i], released[j])] * scale[i] * scale[j]);
+    let k_rc =
+        DMatrix::from_fn(count, 12, |i, j| if released.contains(&j) { 0.0 } else { k[(released[i], j)] * scale[i] });
     let over = FrameFault::OverReleased { member: index };
     let factor = k_rr.cholesky().ok_or(over)?;
     if factor.l_dirty().diagonal().iter().any(|&p| p * p < 1e-10) {

@@ -79,31 +79,16 @@ impl Frame {
 
 pub(super) fn finite(quantity: Quantity, index: usize, values: &[f64]) -> Result<(), FrameFault> {
     match values.iter().find(|v| !v.is_finite()) {
-        Some(&value) => Err(FrameFault::NotFinite {
-            quantity,
-            index,
-            value,
-        }),
+        Some(&value) => Err(FrameFault::NotFinite { quantity, index, value }),
         None => Ok(()),
     }
 }
 
 pub(super) fn positive(quantity: Quantity, index: usize, value: f64) -> Result<(), FrameFault> {
     finite(quantity, index, &[value])?;
-    if value > 0.0 {
-        Ok(())
-    } else {
-        Err(FrameFault::NotPositive {
-            quantity,
-            index,
-            value,
-        })
-    }
+    if value > 0.0 { Ok(()) } else { Err(FrameFault::NotPositive { quantity, index, value }) }
 }
 
 pub(super) fn node_at(nodes: &[DVec3], node: NodeId) -> Result<DVec3, FrameFault> {
-    nodes.get(node.0).copied().ok_or(FrameFault::Unknown {
-        index: node.0,
-        count: nodes.len(),
-    })
+    nodes.get(node.0).copied().ok_or(FrameFault::Unknown { index: node.0, count: nodes.len() })
 }

@@ -30,23 +30,14 @@ pub(super) struct MemberForces {
 }
 
 impl Solution {
-    pub(super) fn new(
-        frame: &FactoredFrame,
-        case: &LoadCase,
-        displacements: DVector<f64>,
-    ) -> Result<Self, FrameFault> {
+    pub(super) fn new(frame: &FactoredFrame, case: &LoadCase, displacements: DVector<f64>) -> Result<Self, FrameFault> {
         let reactions = &frame.parts.stiffness * &displacements - frame.equivalent_loads(case)?;
         let members = member_forces(frame, case, &displacements);
         let bars = frame.parts.bars.iter().map(|bar| {
             let u = gather(&displacements, bar.nodes);
             bar.extension_vector().dot(&u) * bar.stiffness_n_per_m
         });
-        Ok(Self {
-            bars: bars.collect(),
-            reactions,
-            members,
-            displacements,
-        })
+        Ok(Self { bars: bars.collect(), reactions, members, displacements })
     }
 
     /// Displacement of a node, m, global axes.
@@ -88,18 +79,12 @@ impl Solution {
     /// part toward the start, as force (N, Vy, Vz) and moment (T, My, Mz) in the member's axes;
     /// tension is positive. At a point load the value before it is given.
     pub fn internal(&self, member: MemberId, at_m: f64) -> Result<Wrench, FrameFault> {
-        let forces = self.members.get(member.0).ok_or(FrameFault::Unknown {
-            index: member.0,
-            count: self.members.len(),
-        })?;
+        let forces =
+            self.members.get(member.0).ok_or(FrameFault::Unknown { index: member.0, count: self.members.len() })?;
         if (0.0..=forces.length_m).contains(&at_m) {
             Ok(forces.internal(at_m))
         } else {
-            Err(FrameFault::OutsideMember {
-                member: member.0,
-                at_m,
-                length_m: forces.length_m,
-            })
+            Err(FrameFault::OutsideMember { member: member.0, at_m, length_m: forces.length_m })
         }
     }
 }
@@ -119,11 +104,7 @@ impl MemberForces {
     }
 }
 
-fn member_forces(
-    frame: &FactoredFrame,
-    case: &LoadCase,
-    displacements: &DVector<f64>,
-) -> Vec<MemberForces> {
+fn member_forces(frame: &FactoredFrame, case: &LoadCase, displacements: &DVector<f64>) -> Vec<MemberForces> {
     let mut all: Vec<MemberForces> = frame
         .parts
         .members

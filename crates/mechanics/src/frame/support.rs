@@ -23,31 +23,16 @@ impl Support {
     pub const FIXED: Self = Self([Hold::Rigid; 6]);
 
     /// Displacements held without give, rotations free.
-    pub const PINNED: Self = Self([
-        Hold::Rigid,
-        Hold::Rigid,
-        Hold::Rigid,
-        Hold::Free,
-        Hold::Free,
-        Hold::Free,
-    ]);
+    pub const PINNED: Self = Self([Hold::Rigid, Hold::Rigid, Hold::Rigid, Hold::Free, Hold::Free, Hold::Free]);
 
     pub(super) fn check(&self, index: usize) -> Result<(), FrameFault> {
         for hold in self.0 {
             if let Hold::Spring(value) = hold {
                 if !value.is_finite() {
-                    return Err(FrameFault::NotFinite {
-                        quantity: Quantity::SupportSpring,
-                        index,
-                        value,
-                    });
+                    return Err(FrameFault::NotFinite { quantity: Quantity::SupportSpring, index, value });
                 }
                 if value <= 0.0 {
-                    return Err(FrameFault::NotPositive {
-                        quantity: Quantity::SupportSpring,
-                        index,
-                        value,
-                    });
+                    return Err(FrameFault::NotPositive { quantity: Quantity::SupportSpring, index, value });
                 }
             }
         }

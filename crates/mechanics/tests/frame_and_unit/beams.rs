@@ -11,29 +11,12 @@ use crate::near::{near, rounding};
 const STIFF: BarStiffness = BarStiffness::round(1e6, 3000.0, 2000.0, 0.0);
 
 /// Rolls along x, keeps the beam in the plane of x and z.
-const ROLLER: Support = Support([
-    Hold::Free,
-    Hold::Rigid,
-    Hold::Rigid,
-    Hold::Rigid,
-    Hold::Free,
-    Hold::Free,
-]);
-const HINGE: Support = Support([
-    Hold::Rigid,
-    Hold::Rigid,
-    Hold::Rigid,
-    Hold::Rigid,
-    Hold::Free,
-    Hold::Rigid,
-]);
+const ROLLER: Support = Support([Hold::Free, Hold::Rigid, Hold::Rigid, Hold::Rigid, Hold::Free, Hold::Free]);
+const HINGE: Support = Support([Hold::Rigid, Hold::Rigid, Hold::Rigid, Hold::Rigid, Hold::Free, Hold::Rigid]);
 
 fn beam(xs: &[f64], stiffness: BarStiffness) -> (Frame, Vec<NodeId>, Vec<MemberId>) {
     let mut frame = Frame::new();
-    let nodes: Vec<NodeId> = xs
-        .iter()
-        .map(|&x| frame.add_node(DVec3::new(x, 0.0, 0.0)))
-        .collect();
+    let nodes: Vec<NodeId> = xs.iter().map(|&x| frame.add_node(DVec3::new(x, 0.0, 0.0))).collect();
     let members = nodes
         .windows(2)
         .map(|pair| {
@@ -72,22 +55,13 @@ fn sagging(solution: &Solution, member: MemberId, at: f64) -> f64 {
 /// Closed form: w = F·L³/(3·E·I), slope F·L²/(2·E·I), torsion T·L/(G·J), extension N·L/(E·A).
 #[test]
 fn a_cantilever_bends_twists_and_stretches_as_by_hand() {
-    let stiffness = BarStiffness {
-        ea_n: 5e6,
-        ei_y_nm2: 4000.0,
-        ei_z_nm2: 900.0,
-        gj_nm2: 700.0,
-        weight_n_per_m: 0.0,
-    };
+    let stiffness = BarStiffness { ea_n: 5e6, ei_y_nm2: 4000.0, ei_z_nm2: 900.0, gj_nm2: 700.0, weight_n_per_m: 0.0 };
     let (mut frame, nodes, _) = beam(&[0.0, 1.7], stiffness);
     frame.hold(nodes[0], Support::FIXED);
     let mut case = LoadCase::force_at(nodes[1], DVec3::new(900.0, 30.0, -50.0));
     case.nodal[0].1.moment_nm.x = 12.0;
     let answer = frame.factor().unwrap().solve(&case).unwrap();
-    let (u, r) = (
-        answer.displacement(nodes[1]).unwrap(),
-        answer.rotation(nodes[1]).unwrap(),
-    );
+    let (u, r) = (answer.displacement(nodes[1]).unwrap(), answer.rotation(nodes[1]).unwrap());
     let l = 1.7_f64;
     for (what, got, expected) in [
         ("extension", u.x, 900.0 * l / 5e6),
@@ -111,21 +85,12 @@ fn a_released_end_makes_a_propped_cantilever() {
         end: prop,
         stiffness: STIFF,
         up: DVec3::Z,
-        releases: Releases {
-            start: [false; 3],
-            end: [false, true, true],
-        },
+        releases: Releases { start: [false; 3], end: [false, true, true] },
     });
     frame.hold(fixed, Support::FIXED);
     frame.hold(prop, Support::FIXED);
     let case = LoadCase {
-        members: vec![(
-            member,
-            MemberLoad::Point {
-                at_m: 1.5,
-                force_n: DVec3::new(0.0, 60.0, -100.0),
-            },
-        )],
+        members: vec![(member, MemberLoad::Point { at_m: 1.5, force_n: DVec3::new(0.0, 60.0, -100.0) })],
         ..LoadCase::default()
     };
     let answer = frame.factor().unwrap().solve(&case).unwrap();
@@ -133,19 +98,9 @@ fn a_released_end_makes_a_propped_cantilever() {
     let share = 1.5_f64.powi(2) * (12.0 - 1.5) / (2.0 * 64.0);
     near("prop, down", reaction.force_n.z, 100.0 * share, 1e-10);
     near("prop, sideways", reaction.force_n.y, -60.0 * share, 1e-10);
-    near(
-        "no moment in the hinge",
-        reaction.moment_nm.length(),
-        0.0,
-        1e-10,
-    );
+    near("no moment in the hinge", reaction.moment_nm.length(), 0.0, 1e-10);
     // Moment under the load from the side of the prop.
-    near(
-        "under the load",
-        sagging(&answer, member, 1.5),
-        100.0 * share * 2.5,
-        1e-9,
-    );
+    near("under the load", sagging(&answer, member, 1.5), 100.0 * share * 2.5, 1e-9);
 }
 
 /// AISC Manual, beam diagrams (two-span beam, concentrated load at any point): R1, R2, R3 and the
@@ -159,25 +114,14 @@ fn a_load_anywhere_on_two_spans_is_shared_as_in_the_manual() {
     ] {
         let (frame, nodes, members) = continuous(2, 10.0);
         let case = LoadCase {
-            members: vec![(
-                members[0],
-                MemberLoad::Point {
-                    at_m: a,
-                    force_n: -DVec3::Z,
-                },
-            )],
+            members: vec![(members[0], MemberLoad::Point { at_m: a, force_n: -DVec3::Z })],
             ..LoadCase::default()
         };
         let answer = frame.factor().unwrap().solve(&case).unwrap();
         for (node, expected) in nodes.iter().zip([r1, r2, r3]) {
             near("reaction", up(&answer, *node), expected, 1e-10);
         }
-        near(
-            "over the support",
-            sagging(&answer, members[0], 10.0),
-            m,
-            1e-9,
-        );
+        near("over the support", sagging(&answer, members[0], 10.0), m, 1e-9);
     }
 }
 
@@ -186,14 +130,8 @@ fn a_load_anywhere_on_two_spans_is_shared_as_in_the_manual() {
 #[test]
 fn two_mid_span_loads_on_two_spans_are_shared_as_in_the_reference_manual() {
     let (frame, nodes, members) = continuous(2, 10.0);
-    let load = MemberLoad::Point {
-        at_m: 5.0,
-        force_n: -DVec3::Z,
-    };
-    let case = LoadCase {
-        members: members.iter().map(|&m| (m, load)).collect(),
-        ..LoadCase::default()
-    };
+    let load = MemberLoad::Point { at_m: 5.0, force_n: -DVec3::Z };
+    let case = LoadCase { members: members.iter().map(|&m| (m, load)).collect(), ..LoadCase::default() };
     let answer = frame.factor().unwrap().solve(&case).unwrap();
     for (node, expected) in nodes.iter().zip([0.3125, 1.375, 0.3125]) {
         near("reaction", up(&answer, *node), expected, 1e-10);
@@ -209,19 +147,12 @@ fn a_uniform_load_on_continuous_spans_is_shared_as_in_the_table() {
     let cases: [(usize, &[f64], &[f64]); 3] = [
         (2, &[0.375, 1.25, 0.375], &[-0.125]),
         (3, &[0.4, 1.1, 1.1, 0.4], &[-0.1, -0.1]),
-        (
-            4,
-            &[11.0 / 28.0, 8.0 / 7.0, 13.0 / 14.0, 8.0 / 7.0, 11.0 / 28.0],
-            &[-3.0 / 28.0, -1.0 / 14.0, -3.0 / 28.0],
-        ),
+        (4, &[11.0 / 28.0, 8.0 / 7.0, 13.0 / 14.0, 8.0 / 7.0, 11.0 / 28.0], &[-3.0 / 28.0, -1.0 / 14.0, -3.0 / 28.0]),
     ];
     for (spans, reactions, moments) in cases {
         let (frame, nodes, members) = continuous(spans, 1.0);
         let case = LoadCase {
-            members: members
-                .iter()
-                .map(|&m| (m, MemberLoad::Uniform(-DVec3::Z)))
-                .collect(),
+            members: members.iter().map(|&m| (m, MemberLoad::Uniform(-DVec3::Z))).collect(),
             ..LoadCase::default()
         };
         let answer = frame.factor().unwrap().solve(&case).unwrap();
@@ -238,19 +169,10 @@ fn a_uniform_load_on_continuous_spans_is_shared_as_in_the_table() {
 /// closed form M_B = −0.1·P·L, M_C = 0.025·P·L, or both −0.075·P·L.
 #[test]
 fn a_load_on_three_spans_is_shared_as_by_three_moments() {
-    for (span, expected) in [
-        (0, [0.4, 0.725, -0.15, 0.025]),
-        (1, [-0.075, 0.575, 0.575, -0.075]),
-    ] {
+    for (span, expected) in [(0, [0.4, 0.725, -0.15, 0.025]), (1, [-0.075, 0.575, 0.575, -0.075])] {
         let (frame, nodes, members) = continuous(3, 10.0);
         let case = LoadCase {
-            members: vec![(
-                members[span],
-                MemberLoad::Point {
-                    at_m: 5.0,
-                    force_n: -DVec3::Z,
-                },
-            )],
+            members: vec![(members[span], MemberLoad::Point { at_m: 5.0, force_n: -DVec3::Z })],
             ..LoadCase::default()
         };
         let answer = frame.factor().unwrap().solve(&case).unwrap();
@@ -278,12 +200,7 @@ fn a_beam_on_springs_carries_the_moment_of_the_book() {
     frame.hold(nodes[16], ROLLER);
     let case = LoadCase::force_at(nodes[8], DVec3::new(0.0, 0.0, -40.0));
     let answer = frame.factor().unwrap().solve(&case).unwrap();
-    near(
-        "moment",
-        sagging(&answer, members[8], 0.0),
-        547.0,
-        rounding(547.0, 3),
-    );
+    near("moment", sagging(&answer, members[8], 0.0), 547.0, rounding(547.0, 3));
     let sag = answer.displacement(nodes[8]).unwrap().z;
     near("deflection", sag, -0.2462676045530394, 1e-9);
 }

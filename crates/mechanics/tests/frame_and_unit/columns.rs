@@ -9,19 +9,13 @@ use glam::DVec3;
 use crate::near::near;
 
 /// Stiff about local y, weak about local z.
-const COLUMN: BarStiffness = BarStiffness {
-    ea_n: 1e9,
-    ei_y_nm2: 4000.0,
-    ei_z_nm2: 1000.0,
-    gj_nm2: 2000.0,
-    weight_n_per_m: 0.0,
-};
+const COLUMN: BarStiffness =
+    BarStiffness { ea_n: 1e9, ei_y_nm2: 4000.0, ei_z_nm2: 1000.0, gj_nm2: 2000.0, weight_n_per_m: 0.0 };
 
 fn column(height: f64, elements: usize) -> (Frame, Vec<NodeId>) {
     let mut frame = Frame::new();
-    let nodes: Vec<NodeId> = (0..=elements)
-        .map(|i| frame.add_node(DVec3::Z * (height * i as f64 / elements as f64)))
-        .collect();
+    let nodes: Vec<NodeId> =
+        (0..=elements).map(|i| frame.add_node(DVec3::Z * (height * i as f64 / elements as f64))).collect();
     for pair in nodes.windows(2) {
         frame.add_member(Member {
             start: pair[0],
@@ -37,9 +31,7 @@ fn column(height: f64, elements: usize) -> (Frame, Vec<NodeId>) {
 fn critical_load(frame: &Frame, top: NodeId) -> f64 {
     let factored = frame.factor().unwrap();
     let pressed = LoadCase::force_at(top, -DVec3::Z);
-    factored
-        .critical_factor(&factored.solve(&pressed).unwrap())
-        .unwrap()
+    factored.critical_factor(&factored.solve(&pressed).unwrap()).unwrap()
 }
 
 /// Euler: π²·E·I/(2·H)² for a column free at its head, about its weak axis. With four elements the
@@ -76,12 +68,7 @@ fn one_element_overrates_a_pinned_column_by_a_fifth() {
     head.0[2] = Hold::Free;
     frame.hold(nodes[0], foot);
     frame.hold(nodes[1], head);
-    near(
-        "load",
-        critical_load(&frame, nodes[1]),
-        12.0 * 1000.0 / 9.0,
-        1e-6,
-    );
+    near("load", critical_load(&frame, nodes[1]), 12.0 * 1000.0 / 9.0, 1e-6);
 }
 
 /// A pulled column doesn't buckle.
@@ -90,8 +77,6 @@ fn a_pulled_mast_has_no_critical_load() {
     let (mut frame, nodes) = column(3.0, 4);
     frame.hold(nodes[0], Support::FIXED);
     let factored = frame.factor().unwrap();
-    let pulled = factored
-        .solve(&LoadCase::force_at(nodes[4], DVec3::Z))
-        .unwrap();
+    let pulled = factored.solve(&LoadCase::force_at(nodes[4], DVec3::Z)).unwrap();
     assert_eq!(factored.critical_factor(&pulled), None);
 }

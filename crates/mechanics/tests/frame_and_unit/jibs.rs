@@ -15,13 +15,7 @@ fn jib_and_tie(post: f64, jib: f64, tie: f64, load: f64) -> (f64, f64) {
     let mut node = |at: DVec2| frame.add_node(DVec3::new(at.x, 0.0, at.y));
     let (foot, head, tip) = (node(DVec2::ZERO), node(DVec2::new(0.0, post)), node(joint));
     let mut bar = |start, end| {
-        frame.add_bar(Bar {
-            start,
-            end,
-            ea_n: 1e7,
-            start_offset_m: DVec3::ZERO,
-            end_offset_m: DVec3::ZERO,
-        })
+        frame.add_bar(Bar { start, end, ea_n: 1e7, start_offset_m: DVec3::ZERO, end_offset_m: DVec3::ZERO })
     };
     let (jib, tie) = (bar(foot, tip), bar(head, tip));
     frame.hold(foot, Support::PINNED);
@@ -31,10 +25,7 @@ fn jib_and_tie(post: f64, jib: f64, tie: f64, load: f64) -> (f64, f64) {
     frame.hold(tip, in_plane);
     let case = LoadCase::force_at(tip, DVec3::new(0.0, 0.0, -load));
     let answer = frame.factor().unwrap().solve(&case).unwrap();
-    (
-        answer.bar_axial(jib).unwrap(),
-        answer.bar_axial(tie).unwrap(),
-    )
+    (answer.bar_axial(jib).unwrap(), answer.bar_axial(tie).unwrap())
 }
 
 /// Worked page (assignmentexpert.com, question 248534): 3-4-5 crane, 2 kN: jib 3.33 kN pressed, tie

@@ -2,10 +2,7 @@
 
 #[track_caller]
 pub fn near(what: &str, got: f64, expected: f64, tolerance: f64) {
-    assert!(
-        (got - expected).abs() <= tolerance,
-        "{what}: got {got}, expected {expected} within {tolerance}"
-    );
+    assert!((got - expected).abs() <= tolerance, "{what}: got {got}, expected {expected} within {tolerance}");
 }
 
 /// Half a unit of the last of `digits` significant digits of a printed number.

@@ -8,24 +8,13 @@ use glam::DVec3;
 use crate::near::{near, rounding};
 
 fn member(frame: &mut Frame, from: NodeId, to: NodeId, stiffness: BarStiffness, up: DVec3) {
-    frame.add_member(Member {
-        start: from,
-        end: to,
-        stiffness,
-        up,
-        releases: Releases::default(),
-    });
+    frame.add_member(Member { start: from, end: to, stiffness, up, releases: Releases::default() });
 }
 
 #[track_caller]
 fn six_near(what: &str, got: Wrench, printed: [f64; 6], digits: i32) {
     for (i, (value, expected)) in got.six().into_iter().zip(printed).enumerate() {
-        near(
-            &format!("{what}[{i}]"),
-            value,
-            expected,
-            1.01 * rounding(expected, digits),
-        );
+        near(&format!("{what}[{i}]"), value, expected, 1.01 * rounding(expected, digits));
     }
 }
 
@@ -52,17 +41,8 @@ fn three_members_at_one_joint_answer_as_in_kassimali() {
         frame.hold(node, Support::FIXED);
     }
     let case = LoadCase {
-        nodal: vec![(
-            joint,
-            Wrench {
-                force_n: DVec3::ZERO,
-                moment_nm: DVec3::new(-1800.0, 0.0, 1800.0),
-            },
-        )],
-        members: vec![(
-            gantline_mechanics::frame::MemberId(0),
-            MemberLoad::Uniform(DVec3::new(0.0, -0.25, 0.0)),
-        )],
+        nodal: vec![(joint, Wrench { force_n: DVec3::ZERO, moment_nm: DVec3::new(-1800.0, 0.0, 1800.0) })],
+        members: vec![(gantline_mechanics::frame::MemberId(0), MemberLoad::Uniform(DVec3::new(0.0, -0.25, 0.0)))],
     };
     let answer = frame.factor().unwrap().solve(&case).unwrap();
     let printed = [
@@ -73,13 +53,8 @@ fn three_members_at_one_joint_answer_as_in_kassimali() {
     for (&node, six) in far.iter().zip(printed) {
         six_near("reaction", answer.reaction(node).unwrap(), six, 5);
     }
-    let moved = Wrench {
-        force_n: answer.displacement(joint).unwrap(),
-        moment_nm: answer.rotation(joint).unwrap(),
-    };
-    let printed = [
-        -0.0013522, -0.0027965, -0.001812, -0.0030021, 0.0010569, 0.0064986,
-    ];
+    let moved = Wrench { force_n: answer.displacement(joint).unwrap(), moment_nm: answer.rotation(joint).unwrap() };
+    let printed = [-0.0013522, -0.0027965, -0.001812, -0.0030021, 0.0010569, 0.0064986];
     six_near("displacement", moved, printed, 5);
 }
 
@@ -90,13 +65,8 @@ fn a_bent_frame_in_space_answers_as_in_weaver() {
     let e = 30000.0;
     let bar = BarStiffness::round(e * 11.0, e * 56.0, e / 2.5 * 83.0, 0.0);
     let mut frame = Frame::new();
-    let [n3, n1, n2, n4] = [
-        [0.0, 0.0, 0.0],
-        [0.0, 120.0, 0.0],
-        [240.0, 120.0, 0.0],
-        [360.0, 0.0, 120.0],
-    ]
-    .map(|at| frame.add_node(DVec3::from_array(at)));
+    let [n3, n1, n2, n4] = [[0.0, 0.0, 0.0], [0.0, 120.0, 0.0], [240.0, 120.0, 0.0], [360.0, 0.0, 120.0]]
+        .map(|at| frame.add_node(DVec3::from_array(at)));
     for (from, to) in [(n3, n1), (n1, n2), (n2, n4)] {
         member(&mut frame, from, to, bar, DVec3::new(0.3, 0.2, 0.9));
     }
@@ -107,10 +77,7 @@ fn a_bent_frame_in_space_answers_as_in_weaver() {
         moment_nm: DVec3::from_array(moment),
     };
     let case = LoadCase {
-        nodal: vec![
-            (n1, load([2.0, 0.0, 0.0], [0.0; 3])),
-            (n2, load([0.0, -1.0, 0.0], [0.0, 0.0, -120.0])),
-        ],
+        nodal: vec![(n1, load([2.0, 0.0, 0.0], [0.0; 3])), (n2, load([0.0, -1.0, 0.0], [0.0, 0.0, -120.0]))],
         members: Vec::new(),
     };
     let answer = frame.factor().unwrap().solve(&case).unwrap();
@@ -121,14 +88,8 @@ fn a_bent_frame_in_space_answers_as_in_weaver() {
         six_near("reaction", answer.reaction(node).unwrap(), six, 5);
     }
     for (node, printed) in [
-        (
-            n1,
-            [0.22267, 0.00016, -0.17182, -0.00255, 0.00217, -0.00213],
-        ),
-        (
-            n2,
-            [0.22202, -0.48119, -0.70161, -0.00802, 0.00101, -0.00435],
-        ),
+        (n1, [0.22267, 0.00016, -0.17182, -0.00255, 0.00217, -0.00213]),
+        (n2, [0.22202, -0.48119, -0.70161, -0.00802, 0.00101, -0.00435]),
     ] {
         let u = answer.displacement(node).unwrap().to_array();
         let r = answer.rotation(node).unwrap().to_array();
@@ -144,25 +105,17 @@ fn a_bent_frame_in_space_answers_as_in_weaver() {
 fn a_gable_frame_thrusts_as_in_logan() {
     let bar = BarStiffness::round(30000.0 * 12.0, 30000.0 * 200.0, 30000.0 * 200.0, 0.0);
     let mut frame = Frame::new();
-    let nodes: Vec<NodeId> = [
-        (0.0, 0.0),
-        (0.0, 360.0),
-        (180.0, 480.0),
-        (420.0, 480.0),
-        (600.0, 360.0),
-        (600.0, 0.0),
-    ]
-    .iter()
-    .map(|&(x, y)| frame.add_node(DVec3::new(x, y, 0.0)))
-    .collect();
+    let nodes: Vec<NodeId> = [(0.0, 0.0), (0.0, 360.0), (180.0, 480.0), (420.0, 480.0), (600.0, 360.0), (600.0, 0.0)]
+        .iter()
+        .map(|&(x, y)| frame.add_node(DVec3::new(x, y, 0.0)))
+        .collect();
     for pair in nodes.windows(2) {
         member(&mut frame, pair[0], pair[1], bar, DVec3::Z);
     }
     frame.hold(nodes[0], Support::FIXED);
     frame.hold(nodes[5], Support::FIXED);
     let mut case = LoadCase::force_at(nodes[2], DVec3::new(0.0, -30.0, 0.0));
-    case.nodal
-        .extend(LoadCase::force_at(nodes[3], DVec3::new(0.0, -30.0, 0.0)).nodal);
+    case.nodal.extend(LoadCase::force_at(nodes[3], DVec3::new(0.0, -30.0, 0.0)).nodal);
     let answer = frame.factor().unwrap().solve(&case).unwrap();
     let reaction = answer.reaction(nodes[0]).unwrap();
     near("thrust", reaction.force_n.x, 11.6877, 0.00005);

@@ -1,0 +1,54 @@
+//! How long one set of internal forces takes to be judged, and how long the resistance takes to be worked out.
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use gantline_mechanics::material::{BucklingClass, Forming, HazFactors, Material};
+use gantline_mechanics::member::{
+    Aisc360Factors, En1993Factors, En1999Factors, InternalForces, Member, MemberActions, MemberCode,
+};
+use gantline_mechanics::section::Section;
+
+const EN1993: MemberCode = MemberCode::En1993(En1993Factors { gamma_m0: 1.0, gamma_m1: 1.0, gamma_m2: 1.25 });
+const EN1999: MemberCode = MemberCode::En1999(En1999Factors { gamma_m1: 1.1, gamma_m2: 1.25 });
+const AISC360: MemberCode = MemberCode::Aisc360(Aisc360Factors {
+    compression: 0.9,
+    bending: 0.9,
+    shear: 0.9,
+    torsion: 0.9,
+    tension_yield: 0.9,
+    tension_rupture: 0.75,
+    second_order: 1.0,
+});
+
+fn judge(c: &mut Criterion) {
+    let rect = Section::RectTube { depth_m: 0.12, width_m: 0.08, wall_m: 0.006, outer_radius_m: 0.009 };
+    let steel = Material::steel(355e6, 470e6, Forming::ColdFormed);
+    let haz = HazFactors { proof: 0.5, ultimate: 0.65 };
+    let aluminum = Material::aluminum(240e6, 270e6, BucklingClass::A, haz);
+    let sets: Vec<MemberActions> = (0..400)
+        .map(|i| {
+            let (sin, cos) = (0.157 * f64::from(i)).sin_cos();
+            MemberActions::alone(InternalForces {
+                n_n: -20e3 * cos,
+                v_y_n: 4e3 * sin,
+                v_z_n: 6e3 * cos,
+                t_nm: 1e3 * sin,
+                m_y_nm: 6e3 * cos,
+                m_z_nm: 4e3 * sin,
+            })
+        })
+        .collect();
+    for (name, material, code) in [("en1993", steel, EN1993), ("en1999", aluminum, EN1999), ("aisc360", steel, AISC360)]
+    {
+        let member = Member::plain(rect, material, 2.4);
+        let Ok(resistance) = member.resistance(&code) else { continue };
+        c.bench_function(&format!("member/{name}/400 sets of forces"), |b| {
+            b.iter(|| sets.iter().map(|set| resistance.governing(black_box(set)).utilization).fold(0.0, f64::max));
+        });
+        c.bench_function(&format!("member/{name}/resistance"), |b| b.iter(|| black_box(&member).resistance(&code)));
+    }
+}
+
+criterion_group!(benches, judge);
+criterion_main!(benches);
