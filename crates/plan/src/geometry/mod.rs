@@ -11,4 +11,5 @@ pub mod polygons;
 pub mod rings;
 pub mod segments;
 pub mod spans;
+pub mod strips;
 pub mod turns;
