@@ -1,0 +1,202 @@
+//! Reaction sets of a make-up under a basis. They hang on parts, basis and loaded slew, never on the place.
+
+use glam::DVec3;
+
+use crate::basis::LoadLevel;
+
+/// A component of a reaction, with its sense.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Component {
+    /// Away from the building.
+    Fx,
+    /// Along the edge.
+    Fy,
+    /// Up.
+    Fz,
+    /// About x.
+    Mx,
+    /// About y.
+    My,
+    /// About z: twist.
+    Mz,
+    /// Resultant of Fx and Fy.
+    V,
+    /// Resultant of Mx and My.
+    M,
+}
+
+impl Component {
+    /// Its symbol.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Fx => "Fx",
+            Self::Fy => "Fy",
+            Self::Fz => "Fz",
+            Self::Mx => "Mx",
+            Self::My => "My",
+            Self::Mz => "Mz",
+            Self::V => "V",
+            Self::M => "M",
+        }
+    }
+
+    /// Whether it is a moment.
+    pub const fn is_moment(self) -> bool {
+        matches!(self, Self::Mx | Self::My | Self::Mz | Self::M)
+    }
+}
+
+/// Largest or smallest.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sense {
+    /// The largest value.
+    Max,
+    /// The smallest value.
+    Min,
+}
+
+/// One extreme with everything that acts at the same time. Action of the unit on the structure, in the base's axes at
+/// the underside of the base plate.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ReactionSet {
+    /// Index of the combination in the basis.
+    pub combination: usize,
+    /// Its level.
+    pub level: LoadLevel,
+    /// Which component is extreme here.
+    pub component: Component,
+    /// Largest or smallest.
+    pub sense: Sense,
+    /// Its value, N or N·m.
+    pub value: f64,
+    /// Fx, Fy, Fz (N), Mx, My, Mz (N·m) that act together.
+    pub concurrent: [f64; 6],
+    /// Direction of the rope's pull, if a rope pulls.
+    pub pull: Option<DVec3>,
+    /// Slew of the arm.
+    pub slew_rad: f64,
+    /// Factor on self-weight inside this set.
+    pub weight_factor: f64,
+}
+
+/// What a combination of the basis gives for one make-up.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CombinationResult {
+    /// Its name.
+    pub name: String,
+    /// Its level.
+    pub level: LoadLevel,
+    /// The loads and factors inside, in words and figures.
+    pub inside: String,
+    /// Rope pull of the combination, N; zero when no rope pulls.
+    pub pull_n: f64,
+    /// Sixteen extremes: each component, largest and smallest; empty when it could not be computed.
+    pub sets: Vec<ReactionSet>,
+    /// Largest and smallest pull in the brace, N, tension positive.
+    pub brace_axial: Option<[ForceExtreme; 2]>,
+    /// Largest and smallest forces at a separate foot, action on the structure, N.
+    pub foot: Vec<FootExtreme>,
+    /// Why it could not be computed.
+    pub missing: Option<String>,
+}
+
+/// An extreme of one figure with the pull and slew that bring it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ForceExtreme {
+    /// The figure, SI.
+    pub value: f64,
+    /// Direction of the rope's pull, if a rope pulls.
+    pub pull: Option<DVec3>,
+    /// Slew of the arm.
+    pub slew_rad: f64,
+}
+
+/// An extreme of a separate foot.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FootExtreme {
+    /// Fx, Fy or Fz.
+    pub component: Component,
+    /// Largest or smallest.
+    pub sense: Sense,
+    /// Its value, N.
+    pub value: f64,
+    /// Fx, Fy, Fz that act together, N.
+    pub concurrent: DVec3,
+    /// Direction of the rope's pull, if a rope pulls.
+    pub pull: Option<DVec3>,
+    /// Slew of the arm.
+    pub slew_rad: f64,
+}
+
+/// Use of one member in its worst combination.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MemberUse {
+    /// Mast, arm or brace.
+    pub member: &'static str,
+    /// Worst combination.
+    pub combination: usize,
+    /// What was looked at: section, stability, ...
+    pub mode: String,
+    /// Demand over resistance; none when it could not be checked.
+    pub utilization: Option<f64>,
+    /// Clause of the code, or what is missing.
+    pub clause: String,
+    /// Distance of the worst station from the member's first end, m.
+    pub station_m: f64,
+    /// Direction of the rope's pull, if a rope pulls.
+    pub pull: Option<DVec3>,
+}
+
+/// A joint in its worst combination.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JointUse {
+    /// Which joint.
+    pub joint: &'static str,
+    /// What keeps it together.
+    pub held_by: crate::catalog::Retention,
+    /// Largest force that parts it, N; not positive when nothing ever does.
+    pub uplift_n: f64,
+    /// Worst combination.
+    pub combination: usize,
+}
+
+/// Everything that follows from make-up, basis and loaded slew.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reactions {
+    /// In the order of the basis.
+    pub combinations: Vec<CombinationResult>,
+    /// Members with every mode looked at.
+    pub members: Vec<MemberUse>,
+    /// Joints.
+    pub joints: Vec<JointUse>,
+    /// Largest twist about the mast axis at the design level, N·m.
+    pub twist_nm: Option<f64>,
+    /// Largest tip deflection in service, m.
+    pub tip_deflection_m: Option<f64>,
+    /// Smallest ratio of critical to acting load.
+    pub alpha_cr: Option<f64>,
+    /// Whether a brace that only pulls goes slack, and what that means.
+    pub slack: Option<String>,
+}
+
+impl Reactions {
+    /// The combination with the largest resultant moment at the design level, or at any level if there is none.
+    pub fn governing(&self) -> Option<&CombinationResult> {
+        let moment = |result: &&CombinationResult| result.largest(Component::M);
+        let by_moment = |a: &&CombinationResult, b: &&CombinationResult| moment(a).total_cmp(&moment(b));
+        let design = self.combinations.iter().filter(|result| result.level != LoadLevel::Service);
+        design.max_by(by_moment).or_else(|| self.combinations.iter().max_by(by_moment))
+    }
+}
+
+impl CombinationResult {
+    /// The extreme of a component.
+    pub fn extreme(&self, component: Component, sense: Sense) -> Option<&ReactionSet> {
+        self.sets.iter().find(|set| set.component == component && set.sense == sense)
+    }
+
+    /// The largest magnitude of a component; zero when it was not computed.
+    pub fn largest(&self, component: Component) -> f64 {
+        self.sets.iter().filter(|set| set.component == component).map(|set| set.value.abs()).fold(0.0, f64::max)
+    }
+}
