@@ -6,4 +6,5 @@ pub mod material;
 pub mod member;
 pub mod section;
 pub mod stiffness;
+pub mod unit;
 pub mod wrench;

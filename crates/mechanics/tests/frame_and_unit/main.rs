@@ -6,3 +6,5 @@ mod frame_faults;
 mod jibs;
 mod near;
 mod space_frames;
+mod worked;
+mod worked_single;
