@@ -13,8 +13,9 @@ use crate::frame::{
 use crate::stiffness::BarStiffness;
 use crate::wrench::Wrench;
 
-/// Places nearer than this share a node, m.
-const SAME_PLACE_M: f64 = 1e-9;
+/// Places nearer than this share a node, the later one by a rigid link, m. Shorter members would be
+/// so stiff beside the others that a solution loses its digits; what bends in 5 mm is nothing.
+const LEAST_STRETCH_M: f64 = 0.005;
 
 /// What of the unit goes into the frame.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,6 +31,8 @@ pub enum Pieces {
 /// A unit's frame and where its parts are in it.
 #[derive(Debug, Clone)]
 pub struct FrameOfUnit {
+    /// The slew at which a foot of its own is where it is, rad.
+    pub slew_rad: f64,
     /// The frame, in arm axes.
     pub frame: Frame,
     /// Nodes of the mast by height, from the base to the head.
@@ -48,20 +51,21 @@ pub struct FrameOfUnit {
 
 impl FrameOfUnit {
     /// Builds the frame at a slew. Every stretch between two places where something happens becomes
-    /// `elements` members (at least one).
+    /// as many equal members as keep them at or below `longest_m`.
     pub(crate) fn new(
         unit: &Unit,
         pieces: Pieces,
-        elements: usize,
+        longest_m: f64,
         slew_rad: f64,
     ) -> Result<Self, UnitFault> {
         let mut frame = Frame::new();
         let line = BraceLine::new(unit);
-        let (mast_nodes, mast_members) = mast(&mut frame, unit, line.as_ref(), pieces, elements);
+        let (mast_nodes, mast_members) = mast(&mut frame, unit, line.as_ref(), pieces, longest_m);
         let head = mast_nodes[mast_nodes.len() - 1].1;
-        let (arm_nodes, arm_members) = arm(&mut frame, unit, line.as_ref(), head, elements);
+        let (arm_nodes, arm_members) = arm(&mut frame, unit, line.as_ref(), head, longest_m);
         frame.hold(mast_nodes[0].1, base_support(unit.base));
         let mut built = Self {
+            slew_rad,
             frame,
             mast_nodes,
             arm_nodes,
@@ -76,18 +80,18 @@ impl FrameOfUnit {
         Ok(built)
     }
 
-    /// The node at a place of mast or arm, if there is one.
+    /// The node at a place of mast or arm, or the one to which it is rigidly linked, with the node's
+    /// own place; `None` if the place is along a member.
     #[must_use]
-    pub fn node(&self, part: Part, at_m: f64) -> Option<NodeId> {
+    pub fn node(&self, part: Part, at_m: f64) -> Option<(f64, NodeId)> {
         let nodes = match part {
             Part::Mast => &self.mast_nodes,
             Part::Arm => &self.arm_nodes,
             Part::Brace => return None,
         };
-        nodes
-            .iter()
-            .find(|(place, _)| (place - at_m).abs() <= SAME_PLACE_M)
-            .map(|(_, node)| *node)
+        let gap = |node: &(f64, NodeId)| (node.0 - at_m).abs();
+        let nearest = nodes.iter().min_by(|a, b| gap(a).total_cmp(&gap(b)))?;
+        (gap(nearest) < LEAST_STRETCH_M).then_some(*nearest)
     }
 
     /// Forces on mast and arm as a load case of this frame. What goes straight to base or foot
@@ -110,8 +114,9 @@ impl FrameOfUnit {
     }
 
     fn put(&self, case: &mut LoadCase, part: Part, at_m: f64, wrench: Wrench) {
-        if let Some(node) = self.node(part, at_m) {
-            case.nodal.push((node, wrench));
+        if let Some((place, node)) = self.node(part, at_m) {
+            let link = along(part) * (at_m - place);
+            case.nodal.push((node, wrench.moved(link, DVec3::ZERO)));
             return;
         }
         let (nodes, members) = match part {
@@ -130,9 +135,8 @@ impl FrameOfUnit {
 
     fn add_brace(&mut self, unit: &Unit, line: &BraceLine, slew_rad: f64) -> Result<(), UnitFault> {
         let at = line.at(slew_rad)?;
-        let upper = self.node(line.upper_part, line.upper_at_m);
         let (lower, lower_offset_m) = match line.lower {
-            Lower::Mast(height) => (self.node(Part::Mast, height), unit.pins.lower_m),
+            Lower::Mast(height) => self.pin(Part::Mast, height, unit.pins.lower_m),
             Lower::Base | Lower::Foot => {
                 let node = self.frame.add_node(at.lower_pin);
                 self.frame.hold(node, foot_support(unit));
@@ -140,16 +144,32 @@ impl FrameOfUnit {
                 (Some(node), DVec3::ZERO)
             }
         };
+        let (upper, upper_offset_m) = self.pin(line.upper_part, line.upper_at_m, unit.pins.upper_m);
         if let (Some(start), Some(end)) = (lower, upper) {
             self.brace = Some(self.frame.add_bar(Bar {
                 start,
                 end,
                 ea_n: line.ea_n(),
                 start_offset_m: lower_offset_m,
-                end_offset_m: unit.pins.upper_m,
+                end_offset_m: upper_offset_m,
             }));
         }
         Ok(())
+    }
+
+    /// The node of a pin and the rigid link from it.
+    fn pin(&self, part: Part, at_m: f64, offset_m: DVec3) -> (Option<NodeId>, DVec3) {
+        match self.node(part, at_m) {
+            Some((place, node)) => (Some(node), offset_m + along(part) * (at_m - place)),
+            None => (None, offset_m),
+        }
+    }
+}
+
+const fn along(part: Part) -> DVec3 {
+    match part {
+        Part::Mast | Part::Brace => DVec3::Z,
+        Part::Arm => DVec3::X,
     }
 }
 
@@ -179,13 +199,13 @@ fn mast(
     unit: &Unit,
     line: Option<&BraceLine>,
     pieces: Pieces,
-    elements: usize,
+    longest_m: f64,
 ) -> (Vec<(f64, NodeId)>, Vec<MemberId>) {
     let mut places = vec![0.0, unit.mast_height_m];
     if let Some(Lower::Mast(height)) = line.map(|l| l.lower) {
         places.push(height);
     }
-    let nodes: Vec<(f64, NodeId)> = divided(places, elements)
+    let nodes: Vec<(f64, NodeId)> = divided(&places, longest_m)
         .into_iter()
         .map(|z| (z, frame.add_node(DVec3::Z * z)))
         .collect();
@@ -203,19 +223,19 @@ fn arm(
     unit: &Unit,
     line: Option<&BraceLine>,
     head: NodeId,
-    elements: usize,
+    longest_m: f64,
 ) -> (Vec<(f64, NodeId)>, Vec<MemberId>) {
-    let mut places = vec![-unit.tail_m, 0.0, unit.outreach_m];
-    places.extend(unit.points.iter().map(|p| p.x_m));
+    let mut places = vec![0.0, -unit.tail_m, unit.outreach_m];
     places.extend(
         line.filter(|l| l.upper_part == Part::Arm)
             .map(|l| l.upper_at_m),
     );
-    let nodes: Vec<(f64, NodeId)> = divided(places, elements)
+    places.extend(unit.points.iter().map(|p| p.x_m));
+    let nodes: Vec<(f64, NodeId)> = divided(&places, longest_m)
         .into_iter()
         .map(|x| {
             let at = DVec3::new(x, 0.0, unit.mast_height_m);
-            let is_head = x.abs() <= SAME_PLACE_M;
+            let is_head = x == 0.0;
             (x, if is_head { head } else { frame.add_node(at) })
         })
         .collect();
@@ -244,15 +264,22 @@ fn chain(
         .collect()
 }
 
-/// Places in rising order without doubles, every stretch cut into equal elements.
-fn divided(mut places: Vec<f64>, elements: usize) -> Vec<f64> {
-    places.sort_by(f64::total_cmp);
-    places.dedup_by(|a, b| (*a - *b).abs() <= SAME_PLACE_M);
-    let count = elements.max(1);
-    let mut all = Vec::with_capacity(places.len() * count);
-    for ends in places.windows(2) {
-        all.extend((0..count).map(|i| ends[0] + (ends[1] - ends[0]) * i as f64 / count as f64));
+/// The places in rising order, earlier ones before later ones that lie too near, and every stretch
+/// cut into equal members.
+fn divided(places: &[f64], longest_m: f64) -> Vec<f64> {
+    let mut kept: Vec<f64> = Vec::with_capacity(places.len());
+    for &place in places {
+        if kept.iter().all(|k| (k - place).abs() >= LEAST_STRETCH_M) {
+            kept.push(place);
+        }
     }
-    all.extend(places.last());
+    kept.sort_by(f64::total_cmp);
+    let mut all = Vec::with_capacity(kept.len());
+    for ends in kept.windows(2) {
+        let span = ends[1] - ends[0];
+        let count = (span / longest_m).ceil().max(1.0) as usize;
+        all.extend((0..count).map(|i| ends[0] + span * i as f64 / count as f64));
+    }
+    all.extend(kept.last());
     all
 }

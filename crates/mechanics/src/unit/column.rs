@@ -112,6 +112,17 @@ impl Forces {
         }
     }
 
+    /// All forces times a factor.
+    pub fn scale(&mut self, factor: f64) {
+        for load in &mut self.points {
+            load.wrench = load.wrench * factor;
+        }
+        self.mast_n_per_m *= factor;
+        self.arm_n_per_m *= factor;
+        self.on_base = self.on_base * factor;
+        self.on_foot *= factor;
+    }
+
     /// Everything on mast, arm and base, about the origin.
     pub fn total(&self, unit: &Unit) -> Wrench {
         self.beyond(unit, &Station::mast(0.0, super::station::Side::Before)) + self.on_base

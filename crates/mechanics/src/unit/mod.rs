@@ -15,6 +15,7 @@ mod fault;
 mod influence;
 mod joint;
 mod model;
+mod point_pull;
 mod station;
 
 pub use build_frame::{FrameOfUnit, Pieces};
@@ -25,4 +26,5 @@ pub use fault::UnitFault;
 pub use influence::Influence;
 pub use joint::Joint;
 pub use model::UnitModel;
+pub use point_pull::PointPull;
 pub use station::{Part, Side, Station};

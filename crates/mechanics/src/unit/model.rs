@@ -48,7 +48,7 @@ impl UnitModel {
     pub fn new(unit: &Unit) -> Result<Self, UnitFault> {
         check(unit)?;
         let line = BraceLine::new(unit);
-        let tree = FrameOfUnit::new(unit, Pieces::Tree, 1, 0.0)?;
+        let tree = FrameOfUnit::new(unit, Pieces::Tree, f64::INFINITY, 0.0)?;
         let factored = tree.frame.factor()?;
         let fields = fields(unit, line.as_ref(), &tree, &factored)?;
         let mut model = Self {
@@ -104,14 +104,15 @@ impl UnitModel {
         )
     }
 
-    /// The frame of the unit at a slew, in arm axes, for whoever needs displacements everywhere.
+    /// The frame of the unit at a slew, in arm axes, for whoever needs displacements everywhere; no
+    /// member longer than `longest_m` (infinite: as few members as there are stretches).
     pub fn frame(
         &self,
         pieces: Pieces,
-        elements: usize,
+        longest_m: f64,
         slew_rad: f64,
     ) -> Result<FrameOfUnit, UnitFault> {
-        FrameOfUnit::new(&self.unit, pieces, elements, slew_rad)
+        FrameOfUnit::new(&self.unit, pieces, longest_m, slew_rad)
     }
 
     /// Cuts at both sides of every place where something happens on mast and arm, and `between`

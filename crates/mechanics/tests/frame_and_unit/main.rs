@@ -1,10 +1,14 @@
 //! The space frame and the unit held against books, closed forms, laws and other programs.
 
+mod any_unit;
 mod beams;
+mod closed_forms;
 mod columns;
 mod frame_faults;
 mod jibs;
 mod near;
 mod space_frames;
+mod unit_faults;
+mod unit_laws;
 mod worked;
 mod worked_single;
