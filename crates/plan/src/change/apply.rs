@@ -288,7 +288,7 @@ fn checked_obstacle(plan: &Plan, obstacle: &Obstacle) -> Result<Obstacle, Refuse
     in_range("from_m", obstacle.from_m, -100.0, 500.0)?;
     in_range("to_m", obstacle.to_m, obstacle.from_m, 1000.0)?;
     let mut turned = obstacle.clone();
-    if crate::geometry::outline::signed_area(&turned.outline) < 0.0 {
+    if crate::geometry::rings::signed_area_m2(&turned.outline) < 0.0 {
         turned.outline.reverse();
     }
     Ok(turned)

@@ -8,7 +8,7 @@ use crate::document::{
     Corner, Edge, EdgeId, PlacementId, Plan, Ring, Roof, RoofId, Standing, Station, ThingId, ring::check_outline,
 };
 use crate::geometry::frame::{EdgeLine, Frame};
-use crate::geometry::outline;
+use crate::geometry::rings;
 
 /// A ring from points in either direction: counter-clockwise for an outline, clockwise for a hole.
 pub(super) fn new_ring(
@@ -20,7 +20,7 @@ pub(super) fn new_ring(
     points.iter().try_for_each(|&point| check_point(point))?;
     check_outline(points)?;
     let mut points = points.to_vec();
-    if (outline::signed_area(&points) > 0.0) != counter_clockwise {
+    if (rings::signed_area_m2(&points) > 0.0) != counter_clockwise {
         points.reverse();
     }
     let corners = points.into_iter().map(|at| {
@@ -44,16 +44,17 @@ pub(super) fn add_hole(plan: &mut Plan, roof: RoofId, outline: &[DVec2]) -> Resu
 
 /// Checks that the holes of a roof lie inside its outline and apart from each other.
 pub(crate) fn check_rings(roof: &Roof) -> Result<(), Refused> {
-    let rings: Vec<Vec<DVec2>> = roof.rings().map(Ring::points).collect();
-    for (index, hole) in rings.iter().enumerate().skip(1) {
-        for other in &rings[..index] {
-            if let Some(at) = outline::rings_meet(other, hole) {
+    let outlines: Vec<Vec<DVec2>> = roof.rings().map(Ring::points).collect();
+    for (index, hole) in outlines.iter().enumerate().skip(1) {
+        for other in &outlines[..index] {
+            if let Some(rings::RingFault::Crossing { at, .. }) = rings::crossing_between(other, hole) {
                 return Err(Refused::HoleLeavesRoof { at });
             }
         }
-        let inside_another =
-            rings[1..index].iter().any(|other| outline::contains(other, hole[0]) || outline::contains(hole, other[0]));
-        if inside_another || !outline::contains(&rings[0], hole[0]) {
+        let inside_another = outlines[1..index]
+            .iter()
+            .any(|other| rings::ring_contains(other, hole[0]) || rings::ring_contains(hole, other[0]));
+        if inside_another || !rings::ring_contains(&outlines[0], hole[0]) {
             return Err(Refused::HoleLeavesRoof { at: hole[0] });
         }
     }

@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{Edge, EdgeId};
-use crate::geometry::outline;
+use crate::geometry::rings;
 
 /// Corners nearer than this are one corner, m.
 pub const SAME_CORNER_M: f64 = 0.001;
@@ -85,30 +85,27 @@ impl RingFault {
 
 /// Checks corners as the outline of anything: a roof, a hole, an obstacle.
 pub fn check_outline(points: &[DVec2]) -> Result<(), RingFault> {
-    if points.len() < 3 {
-        return Err(RingFault::TooFewCorners { has: points.len() });
-    }
-    if let Some(index) = points.iter().position(|p| !p.is_finite()) {
-        return Err(RingFault::NotFinite { corner: index + 1 });
-    }
-    for (index, &point) in points.iter().enumerate() {
-        let next = (index + 1) % points.len();
-        if point.distance(points[next]) < SAME_CORNER_M {
-            return Err(RingFault::SameCorner { first: index + 1, second: next + 1, x_m: point.x, y_m: point.y });
-        }
-    }
-    if let Some(crossing) = outline::first_crossing(points) {
-        return Err(RingFault::Crossing {
-            first: crossing.first + 1,
-            second: crossing.second + 1,
-            x_m: crossing.at.x,
-            y_m: crossing.at.y,
-        });
-    }
-    if outline::signed_area(points).abs() < SAME_CORNER_M * SAME_CORNER_M {
+    rings::check_ring(points, SAME_CORNER_M)?;
+    if rings::signed_area_m2(points).abs() < SAME_CORNER_M * SAME_CORNER_M {
         return Err(RingFault::NoArea);
     }
     Ok(())
+}
+
+/// People count corners and edges from 1.
+impl From<rings::RingFault> for RingFault {
+    fn from(fault: rings::RingFault) -> Self {
+        match fault {
+            rings::RingFault::TooFewCorners { corners } => Self::TooFewCorners { has: corners },
+            rings::RingFault::NotFinite { corner, .. } => Self::NotFinite { corner: corner + 1 },
+            rings::RingFault::CoincidentCorners { first, second, at } => {
+                Self::SameCorner { first: first + 1, second: second + 1, x_m: at.x, y_m: at.y }
+            }
+            rings::RingFault::Crossing { first, second, at } => {
+                Self::Crossing { first: first + 1, second: second + 1, x_m: at.x, y_m: at.y }
+            }
+        }
+    }
 }
 
 impl Ring {
@@ -158,7 +155,7 @@ impl Ring {
 
     /// Area, m²: positive counter-clockwise, negative clockwise.
     pub fn signed_area_m2(&self) -> f64 {
-        outline::signed_area(&self.points())
+        rings::signed_area_m2(&self.points())
     }
 
     /// The same corners with these places, checked again.
