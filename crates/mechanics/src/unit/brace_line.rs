@@ -54,51 +54,16 @@ impl BraceLine {
         let on_arm = |x: f64| (Part::Arm, x, head + DVec3::X * x);
         let (upper, lower, lower_axis, bar, spring) = match unit.brace {
             Brace::None => return None,
-            Brace::RearToMast {
-                tail_at_m,
-                mast_at_m,
-                bar,
-                ..
-            } => (
-                on_arm(-tail_at_m),
-                Lower::Mast(mast_at_m),
-                DVec3::Z * mast_at_m,
-                bar,
-                None,
-            ),
-            Brace::RearToBase {
-                tail_at_m,
-                base_at_m,
-                bar,
-                ..
-            } => (
-                on_arm(-tail_at_m),
-                Lower::Base,
-                DVec3::X * -base_at_m,
-                bar,
-                None,
-            ),
-            Brace::Front {
-                arm_at_m,
-                mast_at_m,
-                bar,
-                ..
-            } => (
-                on_arm(arm_at_m),
-                Lower::Mast(mast_at_m),
-                DVec3::Z * mast_at_m,
-                bar,
-                None,
-            ),
-            Brace::RearFoot {
-                from,
-                distance_m,
-                foot_level_m,
-                bearing_rad,
-                foot_spring_n_per_m,
-                bar,
-                ..
-            } => {
+            Brace::RearToMast { tail_at_m, mast_at_m, bar, .. } => {
+                (on_arm(-tail_at_m), Lower::Mast(mast_at_m), DVec3::Z * mast_at_m, bar, None)
+            }
+            Brace::RearToBase { tail_at_m, base_at_m, bar, .. } => {
+                (on_arm(-tail_at_m), Lower::Base, DVec3::X * -base_at_m, bar, None)
+            }
+            Brace::Front { arm_at_m, mast_at_m, bar, .. } => {
+                (on_arm(arm_at_m), Lower::Mast(mast_at_m), DVec3::Z * mast_at_m, bar, None)
+            }
+            Brace::RearFoot { from, distance_m, foot_level_m, bearing_rad, foot_spring_n_per_m, bar, .. } => {
                 let upper = match from {
                     FootFrom::MastHead => (Part::Mast, unit.mast_height_m, head),
                     FootFrom::ArmTail { at_m } => on_arm(-at_m),

@@ -7,9 +7,7 @@ use super::column::Forces;
 use super::describe::{BaseFixity, Brace, HeadJoint, Unit};
 use super::fault::UnitFault;
 use super::station::Part;
-use crate::frame::{
-    Bar, BarId, Frame, Hold, LoadCase, Member, MemberId, MemberLoad, NodeId, Releases, Support,
-};
+use crate::frame::{Bar, BarId, Frame, Hold, LoadCase, Member, MemberId, MemberLoad, NodeId, Releases, Support};
 use crate::stiffness::BarStiffness;
 use crate::wrench::Wrench;
 
@@ -52,28 +50,15 @@ pub struct FrameOfUnit {
 impl FrameOfUnit {
     /// Builds the frame at a slew. Every stretch between two places where something happens becomes
     /// as many equal members as keep them at or below `longest_m`.
-    pub(crate) fn new(
-        unit: &Unit,
-        pieces: Pieces,
-        longest_m: f64,
-        slew_rad: f64,
-    ) -> Result<Self, UnitFault> {
+    pub(crate) fn new(unit: &Unit, pieces: Pieces, longest_m: f64, slew_rad: f64) -> Result<Self, UnitFault> {
         let mut frame = Frame::new();
         let line = BraceLine::new(unit);
         let (mast_nodes, mast_members) = mast(&mut frame, unit, line.as_ref(), pieces, longest_m);
         let head = mast_nodes[mast_nodes.len() - 1].1;
         let (arm_nodes, arm_members) = arm(&mut frame, unit, line.as_ref(), head, longest_m);
         frame.hold(mast_nodes[0].1, base_support(unit.base));
-        let mut built = Self {
-            slew_rad,
-            frame,
-            mast_nodes,
-            arm_nodes,
-            mast_members,
-            arm_members,
-            brace: None,
-            foot: None,
-        };
+        let mut built =
+            Self { slew_rad, frame, mast_nodes, arm_nodes, mast_members, arm_members, brace: None, foot: None };
         if let (Pieces::Whole, Some(line)) = (pieces, line) {
             built.add_brace(unit, &line, slew_rad)?;
         }
@@ -98,10 +83,7 @@ impl FrameOfUnit {
     /// bends nothing and is left out.
     pub(crate) fn load_case(&self, forces: &Forces) -> LoadCase {
         let mut case = LoadCase::default();
-        for (members, per_m) in [
-            (&self.mast_members, forces.mast_n_per_m),
-            (&self.arm_members, forces.arm_n_per_m),
-        ] {
+        for (members, per_m) in [(&self.mast_members, forces.mast_n_per_m), (&self.arm_members, forces.arm_n_per_m)] {
             if per_m != DVec3::ZERO {
                 let load = MemberLoad::Uniform(per_m);
                 case.members.extend(members.iter().map(|&m| (m, load)));
@@ -125,10 +107,7 @@ impl FrameOfUnit {
         };
         let stretch = nodes.windows(2).zip(members);
         for (ends, &member) in stretch.filter(|(ends, _)| ends[0].0 < at_m && at_m < ends[1].0) {
-            let load = MemberLoad::Point {
-                at_m: at_m - ends[0].0,
-                force_n: wrench.force_n,
-            };
+            let load = MemberLoad::Point { at_m: at_m - ends[0].0, force_n: wrench.force_n };
             case.members.push((member, load));
         }
     }
@@ -184,11 +163,7 @@ fn base_support(base: BaseFixity) -> Support {
 
 fn foot_support(unit: &Unit) -> Support {
     let mut support = Support::PINNED;
-    if let Brace::RearFoot {
-        foot_spring_n_per_m: Some(k),
-        ..
-    } = unit.brace
-    {
+    if let Brace::RearFoot { foot_spring_n_per_m: Some(k), .. } = unit.brace {
         support.0[..3].fill(Hold::Spring(k));
     }
     support
@@ -205,10 +180,8 @@ fn mast(
     if let Some(Lower::Mast(height)) = line.map(|l| l.lower) {
         places.push(height);
     }
-    let nodes: Vec<(f64, NodeId)> = divided(&places, longest_m)
-        .into_iter()
-        .map(|z| (z, frame.add_node(DVec3::Z * z)))
-        .collect();
+    let nodes: Vec<(f64, NodeId)> =
+        divided(&places, longest_m).into_iter().map(|z| (z, frame.add_node(DVec3::Z * z))).collect();
     let pinned = pieces != Pieces::Tree && unit.head == HeadJoint::Pinned;
     let last = nodes.len() - 2;
     let members = chain(frame, &nodes, unit.mast, -DVec3::X, |i| Releases {
@@ -226,10 +199,7 @@ fn arm(
     longest_m: f64,
 ) -> (Vec<(f64, NodeId)>, Vec<MemberId>) {
     let mut places = vec![0.0, -unit.tail_m, unit.outreach_m];
-    places.extend(
-        line.filter(|l| l.upper_part == Part::Arm)
-            .map(|l| l.upper_at_m),
-    );
+    places.extend(line.filter(|l| l.upper_part == Part::Arm).map(|l| l.upper_at_m));
     places.extend(unit.points.iter().map(|p| p.x_m));
     let nodes: Vec<(f64, NodeId)> = divided(&places, longest_m)
         .into_iter()
@@ -253,13 +223,7 @@ fn chain(
     let pairs = nodes.windows(2).enumerate();
     pairs
         .map(|(i, ends)| {
-            frame.add_member(Member {
-                start: ends[0].1,
-                end: ends[1].1,
-                stiffness,
-                up,
-                releases: releases(i),
-            })
+            frame.add_member(Member { start: ends[0].1, end: ends[1].1, stiffness, up, releases: releases(i) })
         })
         .collect()
 }

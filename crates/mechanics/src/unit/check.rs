@@ -14,10 +14,7 @@ pub(super) fn check(unit: &Unit) -> Result<(), UnitFault> {
     if let BaseFixity::TiltSpring(k) = unit.base {
         positive("base.tilt_spring_nm_per_rad", k)?;
     }
-    for (name, v) in [
-        ("pins.upper_m", unit.pins.upper_m),
-        ("pins.lower_m", unit.pins.lower_m),
-    ] {
+    for (name, v) in [("pins.upper_m", unit.pins.upper_m), ("pins.lower_m", unit.pins.lower_m)] {
         for value in v.to_array() {
             finite(name, value)?;
         }
@@ -47,39 +44,19 @@ fn brace(unit: &Unit) -> Result<(), UnitFault> {
     match unit.brace {
         Brace::None if unit.head == HeadJoint::Pinned => Err(UnitFault::ArmSwings),
         Brace::None => Ok(()),
-        Brace::RearToMast {
-            tail_at_m,
-            mast_at_m,
-            bar: b,
-            ..
-        } => {
+        Brace::RearToMast { tail_at_m, mast_at_m, bar: b, .. } => {
             on_tail("brace.tail_at_m", tail_at_m, unit)?;
             on_mast("brace.mast_at_m", mast_at_m, unit)?;
             axial_bar(&b)
         }
-        Brace::RearToBase {
-            tail_at_m,
-            base_at_m,
-            bar: b,
-            ..
-        } => {
+        Brace::RearToBase { tail_at_m, base_at_m, bar: b, .. } => {
             on_tail("brace.tail_at_m", tail_at_m, unit)?;
             not_negative("brace.base_at_m", base_at_m)?;
             axial_bar(&b)
         }
-        Brace::Front {
-            arm_at_m,
-            mast_at_m,
-            bar: b,
-            ..
-        } => {
+        Brace::Front { arm_at_m, mast_at_m, bar: b, .. } => {
             positive("brace.arm_at_m", arm_at_m)?;
-            within(
-                "brace.arm_at_m",
-                arm_at_m,
-                [0.0, unit.outreach_m],
-                "0 to outreach_m",
-            )?;
+            within("brace.arm_at_m", arm_at_m, [0.0, unit.outreach_m], "0 to outreach_m")?;
             on_mast("brace.mast_at_m", mast_at_m, unit)?;
             axial_bar(&b)
         }
@@ -109,12 +86,7 @@ fn foot(unit: &Unit) -> Result<(), UnitFault> {
     positive("brace.distance_m", distance_m)?;
     finite("brace.foot_level_m", foot_level_m)?;
     finite("brace.bearing_rad", bearing_rad)?;
-    within(
-        "brace.allowed_turn_rad",
-        allowed_turn_rad,
-        [0.0, std::f64::consts::PI],
-        "0 to a half turn",
-    )?;
+    within("brace.allowed_turn_rad", allowed_turn_rad, [0.0, std::f64::consts::PI], "0 to a half turn")?;
     if let Some(k) = foot_spring_n_per_m {
         positive("brace.foot_spring_n_per_m", k)?;
     }
@@ -139,12 +111,7 @@ fn on_mast(field: &str, at_m: f64, unit: &Unit) -> Result<(), UnitFault> {
 }
 
 fn on_arm(field: &str, at_m: f64, unit: &Unit) -> Result<(), UnitFault> {
-    within(
-        field,
-        at_m,
-        [-unit.tail_m, unit.outreach_m],
-        "-tail_m to outreach_m",
-    )
+    within(field, at_m, [-unit.tail_m, unit.outreach_m], "-tail_m to outreach_m")
 }
 
 fn on_tail(field: &str, at_m: f64, unit: &Unit) -> Result<(), UnitFault> {
@@ -152,58 +119,26 @@ fn on_tail(field: &str, at_m: f64, unit: &Unit) -> Result<(), UnitFault> {
     within(field, at_m, [0.0, unit.tail_m], "0 to tail_m")
 }
 
-fn within(
-    field: &str,
-    value: f64,
-    bounds: [f64; 2],
-    bound_by: &'static str,
-) -> Result<(), UnitFault> {
+fn within(field: &str, value: f64, bounds: [f64; 2], bound_by: &'static str) -> Result<(), UnitFault> {
     finite(field, value)?;
     let [least, most] = bounds;
     if (least..=most).contains(&value) {
         Ok(())
     } else {
-        Err(UnitFault::OutOfRange {
-            field: field.to_owned(),
-            value,
-            least,
-            most,
-            bound_by,
-        })
+        Err(UnitFault::OutOfRange { field: field.to_owned(), value, least, most, bound_by })
     }
 }
 
 fn positive(field: &str, value: f64) -> Result<(), UnitFault> {
     finite(field, value)?;
-    if value > 0.0 {
-        Ok(())
-    } else {
-        Err(UnitFault::NotPositive {
-            field: field.to_owned(),
-            value,
-        })
-    }
+    if value > 0.0 { Ok(()) } else { Err(UnitFault::NotPositive { field: field.to_owned(), value }) }
 }
 
 fn not_negative(field: &str, value: f64) -> Result<(), UnitFault> {
     finite(field, value)?;
-    if value >= 0.0 {
-        Ok(())
-    } else {
-        Err(UnitFault::Negative {
-            field: field.to_owned(),
-            value,
-        })
-    }
+    if value >= 0.0 { Ok(()) } else { Err(UnitFault::Negative { field: field.to_owned(), value }) }
 }
 
 fn finite(field: &str, value: f64) -> Result<(), UnitFault> {
-    if value.is_finite() {
-        Ok(())
-    } else {
-        Err(UnitFault::NotFinite {
-            field: field.to_owned(),
-            value,
-        })
-    }
+    if value.is_finite() { Ok(()) } else { Err(UnitFault::NotFinite { field: field.to_owned(), value }) }
 }

@@ -64,24 +64,13 @@ impl Forces {
             Place::Mast { at_m } => (Part::Mast, at_m),
             Place::Arm { at_m } => (Part::Arm, at_m),
         };
-        Applied {
-            part,
-            at_m,
-            wrench: Wrench {
-                force_n,
-                moment_nm: DVec3::ZERO,
-            },
-        }
+        Applied { part, at_m, wrench: Wrench { force_n, moment_nm: DVec3::ZERO } }
     }
 
     /// The weight of the unit.
     pub fn weight(unit: &Unit, brace: Option<&BraceLine>, brace_length_m: f64) -> Self {
         let mut forces = Self {
-            points: unit
-                .lumps
-                .iter()
-                .map(|lump| Self::on_axis(lump.on, DVec3::Z * -lump.weight_n))
-                .collect(),
+            points: unit.lumps.iter().map(|lump| Self::on_axis(lump.on, DVec3::Z * -lump.weight_n)).collect(),
             mast_n_per_m: DVec3::Z * -unit.mast.weight_n_per_m,
             arm_n_per_m: DVec3::Z * -unit.arm.weight_n_per_m,
             ..Self::default()
@@ -173,13 +162,7 @@ impl Forces {
     }
 
     /// Everything on the piece of the arm from the cut to `end_m`, about the cut.
-    fn of_arm_piece(
-        &self,
-        unit: &Unit,
-        cut: &Station,
-        end_m: f64,
-        belongs: impl Fn(f64) -> bool,
-    ) -> Wrench {
+    fn of_arm_piece(&self, unit: &Unit, cut: &Station, end_m: f64, belongs: impl Fn(f64) -> bool) -> Wrench {
         let here = head(unit) + DVec3::X * cut.at_m;
         let mut sum = Wrench::default();
         for load in &self.points {

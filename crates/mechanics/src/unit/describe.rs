@@ -181,19 +181,10 @@ impl Brace {
     pub const fn pulls_only(&self) -> bool {
         matches!(
             self,
-            Self::RearToMast {
-                action: BraceAction::PullOnly,
-                ..
-            } | Self::RearToBase {
-                action: BraceAction::PullOnly,
-                ..
-            } | Self::Front {
-                action: BraceAction::PullOnly,
-                ..
-            } | Self::RearFoot {
-                action: BraceAction::PullOnly,
-                ..
-            }
+            Self::RearToMast { action: BraceAction::PullOnly, .. }
+                | Self::RearToBase { action: BraceAction::PullOnly, .. }
+                | Self::Front { action: BraceAction::PullOnly, .. }
+                | Self::RearFoot { action: BraceAction::PullOnly, .. }
         )
     }
 }

@@ -49,9 +49,7 @@ pub enum UnitFault {
     #[error("the arm is pinned to the mast (head) and nothing holds it (brace): it swings freely")]
     ArmSwings,
     /// The brace points at the pin of the arm, or across its plane, and can't hold it.
-    #[error(
-        "the brace has no lever about the arm's pin at slew {slew_rad} rad (brace): the arm swings"
-    )]
+    #[error("the brace has no lever about the arm's pin at slew {slew_rad} rad (brace): the arm swings")]
     BraceWithoutLever {
         /// Slew at which that is so, rad.
         slew_rad: f64,

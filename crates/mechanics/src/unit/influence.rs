@@ -54,19 +54,11 @@ impl<'a> Influence<'a> {
             Some(line) => Some(Bracing::new(model, line, slew_rad)?),
             None => None,
         };
-        Ok(Self {
-            model,
-            slew_rad,
-            brace,
-        })
+        Ok(Self { model, slew_rad, brace })
     }
 
     pub(super) fn without_brace(model: &'a UnitModel, slew_rad: f64) -> Self {
-        Self {
-            model,
-            slew_rad,
-            brace: None,
-        }
+        Self { model, slew_rad, brace: None }
     }
 
     /// The slew at which these answers hold, rad.
@@ -130,9 +122,7 @@ impl<'a> Influence<'a> {
     /// Displacement of one rope point for a pull at another (or the same), m/N.
     pub fn displacement_of_pull(&self, at: usize, pulled: usize) -> Result<[DVec3; 3], UnitFault> {
         self.pull(at)?;
-        Ok(rows(self.pull(pulled)?, |c| {
-            self.displacement(at, c).to_array()
-        }))
+        Ok(rows(self.pull(pulled)?, |c| self.displacement(at, c).to_array()))
     }
 
     /// Displacement of a rope point under self-weight (factor 1), m.
@@ -142,10 +132,7 @@ impl<'a> Influence<'a> {
     }
 
     pub(crate) fn pull(&self, point: usize) -> Result<&'a [Column; 3], UnitFault> {
-        self.model.pulls.get(point).ok_or(UnitFault::UnknownPoint {
-            index: point,
-            count: self.model.pulls.len(),
-        })
+        self.model.pulls.get(point).ok_or(UnitFault::UnknownPoint { index: point, count: self.model.pulls.len() })
     }
 
     pub(crate) fn weight(&self) -> Result<Column, UnitFault> {
@@ -160,9 +147,7 @@ impl<'a> Influence<'a> {
     /// Action on the structure at the base: all loads, less what a foot of its own takes.
     pub(crate) fn base(&self, column: &Column) -> Wrench {
         match &self.brace {
-            Some(b) if b.line.lower == Lower::Foot => {
-                column.total - b.pull_at_upper(b.axial(column))
-            }
+            Some(b) if b.line.lower == Lower::Foot => column.total - b.pull_at_upper(b.axial(column)),
             _ => column.total,
         }
     }
@@ -170,9 +155,7 @@ impl<'a> Influence<'a> {
     /// Force on the structure at the brace's own foot.
     pub(crate) fn foot(&self, column: &Column) -> DVec3 {
         match &self.brace {
-            Some(b) if b.line.lower == Lower::Foot => {
-                b.at.axis * b.axial(column) + column.forces.on_foot
-            }
+            Some(b) if b.line.lower == Lower::Foot => b.at.axis * b.axial(column) + column.forces.on_foot,
             _ => DVec3::ZERO,
         }
     }
@@ -186,10 +169,7 @@ impl<'a> Influence<'a> {
             };
         };
         let axial = b.axial(column);
-        let force = |force_n| Wrench {
-            force_n,
-            moment_nm: DVec3::ZERO,
-        };
+        let force = |force_n| Wrench { force_n, moment_nm: DVec3::ZERO };
         match joint {
             Joint::ArmOnMast if b.line.upper_part == Part::Arm => {
                 let head = DVec3::Z * self.model.unit.mast_height_m;
@@ -212,10 +192,7 @@ impl<'a> Influence<'a> {
     pub(crate) fn section(&self, station: Station, column: &Column) -> Wrench {
         let unit = &self.model.unit;
         if station.part == Part::Brace {
-            return Wrench {
-                force_n: DVec3::X * self.brace(column),
-                moment_nm: DVec3::ZERO,
-            };
+            return Wrench { force_n: DVec3::X * self.brace(column), moment_nm: DVec3::ZERO };
         }
         let mut here = column.forces.beyond(unit, &station);
         if let Some(b) = &self.brace {
@@ -251,14 +228,7 @@ impl Bracing {
             }
             Some(_) => (DVec3::ZERO, 1.0 / lever_m),
         };
-        Ok(Self {
-            line,
-            at,
-            by_gap,
-            by_moment,
-            give_m_per_n,
-            lever_m,
-        })
+        Ok(Self { line, at, by_gap, by_moment, give_m_per_n, lever_m })
     }
 
     fn axial(&self, column: &Column) -> f64 {

@@ -16,10 +16,5 @@ pub enum Joint {
 
 impl Joint {
     /// All joints of a unit, from head to foot.
-    pub const ALL: [Self; 4] = [
-        Self::ArmOnMast,
-        Self::MastOnBase,
-        Self::BraceUpper,
-        Self::BraceLower,
-    ];
+    pub const ALL: [Self; 4] = [Self::ArmOnMast, Self::MastOnBase, Self::BraceUpper, Self::BraceLower];
 }

@@ -19,9 +19,7 @@ mod point_pull;
 mod station;
 
 pub use build_frame::{FrameOfUnit, Pieces};
-pub use describe::{
-    BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, Lump, PinOffsets, Place, RopePoint, Unit,
-};
+pub use describe::{BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, Lump, PinOffsets, Place, RopePoint, Unit};
 pub use fault::UnitFault;
 pub use influence::Influence;
 pub use joint::Joint;

@@ -95,23 +95,12 @@ impl UnitModel {
     /// Whether the answers in arm axes depend on the slew: only with a foot that doesn't slew.
     #[must_use]
     pub fn depends_on_slew(&self) -> bool {
-        matches!(
-            self.line,
-            Some(BraceLine {
-                lower: Lower::Foot,
-                ..
-            })
-        )
+        matches!(self.line, Some(BraceLine { lower: Lower::Foot, .. }))
     }
 
     /// The frame of the unit at a slew, in arm axes, for whoever needs displacements everywhere; no
     /// member longer than `longest_m` (infinite: as few members as there are stretches).
-    pub fn frame(
-        &self,
-        pieces: Pieces,
-        longest_m: f64,
-        slew_rad: f64,
-    ) -> Result<FrameOfUnit, UnitFault> {
+    pub fn frame(&self, pieces: Pieces, longest_m: f64, slew_rad: f64) -> Result<FrameOfUnit, UnitFault> {
         FrameOfUnit::new(&self.unit, pieces, longest_m, slew_rad)
     }
 
@@ -120,20 +109,12 @@ impl UnitModel {
     #[must_use]
     pub fn stations(&self, between: usize) -> Vec<Station> {
         let mut all = Vec::new();
-        for (part, places) in [
-            (Part::Mast, self.mast_places()),
-            (Part::Arm, self.arm_places()),
-        ] {
+        for (part, places) in [(Part::Mast, self.mast_places()), (Part::Arm, self.arm_places())] {
             for (i, &place) in places.iter().enumerate() {
                 for side in [Side::Before, Side::After] {
-                    let outside = (i == 0 && side == Side::Before)
-                        || (i + 1 == places.len() && side == Side::After);
+                    let outside = (i == 0 && side == Side::Before) || (i + 1 == places.len() && side == Side::After);
                     if !outside {
-                        all.push(Station {
-                            part,
-                            at_m: place,
-                            side,
-                        });
+                        all.push(Station { part, at_m: place, side });
                     }
                 }
                 if let Some(&next) = places.get(i + 1) {
@@ -146,11 +127,7 @@ impl UnitModel {
             }
         }
         if self.line.is_some() {
-            all.push(Station {
-                part: Part::Brace,
-                at_m: 0.0,
-                side: Side::After,
-            });
+            all.push(Station { part: Part::Brace, at_m: 0.0, side: Side::After });
         }
         all
     }
@@ -165,9 +142,7 @@ impl UnitModel {
 
     /// Prepares any forces on the unit.
     pub(crate) fn column(&self, forces: Forces) -> Result<Column, UnitFault> {
-        let loads = self
-            .factored
-            .equivalent_loads(&self.tree.load_case(&forces))?;
+        let loads = self.factored.equivalent_loads(&self.tree.load_case(&forces))?;
         let along = |first: usize| {
             let work = |i: usize| self.fields.column(first + i).dot(&loads);
             DVec3::new(work(0), work(1), work(2))
@@ -176,9 +151,7 @@ impl UnitModel {
             total: forces.total(&self.unit),
             arm: forces.on_arm(&self.unit),
             pin_gap: along(0),
-            points: (0..self.unit.points.len())
-                .map(|i| along(3 + 3 * i))
-                .collect(),
+            points: (0..self.unit.points.len()).map(|i| along(3 + 3 * i)).collect(),
             forces,
         })
     }
@@ -188,11 +161,7 @@ impl UnitModel {
         let lengthens = self.depends_on_slew()
             && self.line.is_some_and(|l| l.weight_n_per_m > 0.0)
             && slew_rad != self.bearing_rad();
-        if lengthens {
-            self.column(self.weight_forces(slew_rad)?)
-        } else {
-            Ok(self.weight.clone())
-        }
+        if lengthens { self.column(self.weight_forces(slew_rad)?) } else { Ok(self.weight.clone()) }
     }
 
     fn weight_forces(&self, slew_rad: f64) -> Result<Forces, UnitFault> {
@@ -222,10 +191,7 @@ impl UnitModel {
         let pinned = self.unit.head == HeadJoint::Pinned && line.upper_part == Part::Arm;
         Ok(BraceWork {
             gap: DMat3::from_cols(gap[0], gap[1], gap[2]),
-            points: points
-                .into_iter()
-                .map(|p| DMat3::from_cols(p[0], p[1], p[2]))
-                .collect(),
+            points: points.into_iter().map(|p| DMat3::from_cols(p[0], p[1], p[2])).collect(),
             swing_gap: pinned.then(|| swing(line.upper)),
             swing_points: self
                 .unit
@@ -251,11 +217,7 @@ impl UnitModel {
     fn arm_places(&self) -> Vec<f64> {
         let mut places = vec![-self.unit.tail_m, 0.0, self.unit.outreach_m];
         places.extend(self.unit.points.iter().map(|p| p.x_m));
-        places.extend(
-            self.line
-                .filter(|l| l.upper_part == Part::Arm)
-                .map(|l| l.upper_at_m),
-        );
+        places.extend(self.line.filter(|l| l.upper_part == Part::Arm).map(|l| l.upper_at_m));
         places.extend(self.unit.lumps.iter().filter_map(|l| match l.on {
             super::describe::Place::Arm { at_m } => Some(at_m),
             super::describe::Place::Mast { .. } => None,
@@ -292,10 +254,7 @@ pub(super) fn between_pins(unit: &Unit, line: &BraceLine, axis: DVec3) -> Forces
             wrench: Wrench::of_force(-axis, unit.pins.lower_m, DVec3::ZERO),
         });
     }
-    Forces {
-        points,
-        ..Forces::default()
-    }
+    Forces { points, ..Forces::default() }
 }
 
 /// Displacement fields of the tree whose work with a load is the displacement that the load causes

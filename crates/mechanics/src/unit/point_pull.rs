@@ -32,10 +32,7 @@ impl UnitModel {
                 .unit()
                 .points
                 .get(pull.point)
-                .ok_or(UnitFault::UnknownPoint {
-                    index: pull.point,
-                    count: self.unit().points.len(),
-                })?;
+                .ok_or(UnitFault::UnknownPoint { index: pull.point, count: self.unit().points.len() })?;
             let part = frame.load_case(&Forces::pull(point, pull.force_n));
             case.nodal.extend(part.nodal);
             case.members.extend(part.members);

@@ -40,21 +40,13 @@ impl Station {
     /// A cut just after a height of the mast.
     #[must_use]
     pub const fn mast(at_m: f64, side: Side) -> Self {
-        Self {
-            part: Part::Mast,
-            at_m,
-            side,
-        }
+        Self { part: Part::Mast, at_m, side }
     }
 
     /// A cut of the arm.
     #[must_use]
     pub const fn arm(at_m: f64, side: Side) -> Self {
-        Self {
-            part: Part::Arm,
-            at_m,
-            side,
-        }
+        Self { part: Part::Arm, at_m, side }
     }
 
     /// Whether something that acts at `at_m` on the same part lies beyond the cut.

@@ -2,8 +2,7 @@
 
 use gantline_mechanics::stiffness::BarStiffness;
 use gantline_mechanics::unit::{
-    BaseFixity, Brace, BraceAction, HeadJoint, Joint, PinOffsets, RopePoint, Side, Station, Unit,
-    UnitModel,
+    BaseFixity, Brace, BraceAction, HeadJoint, Joint, PinOffsets, RopePoint, Side, Station, Unit, UnitModel,
 };
 use glam::DVec3;
 
@@ -26,11 +25,7 @@ fn unit(brace: Brace, head: HeadJoint) -> UnitModel {
         head,
         brace,
         pins: PinOffsets::default(),
-        points: vec![RopePoint {
-            x_m: A,
-            sideways_m: 0.0,
-            drop_m: 0.0,
-        }],
+        points: vec![RopePoint { x_m: A, sideways_m: 0.0, drop_m: 0.0 }],
         lumps: Vec::new(),
     })
     .unwrap()
@@ -91,11 +86,7 @@ fn a_front_brace_is_pressed_by_the_closed_form() {
     let (along, down) = on_head(&model);
     same("head, horizontal", along.abs(), n * beta.cos());
     same("head, vertical", down, T * (1.0 - A / x_b));
-    same(
-        "arm at the brace",
-        arm_moment(&model, x_b, Side::Before),
-        T * (A - x_b),
-    );
+    same("arm at the brace", arm_moment(&model, x_b, Side::Before), T * (A - x_b));
     same("arm at the pin", arm_moment(&model, 0.0, Side::After), 0.0);
 }
 
@@ -117,26 +108,14 @@ fn a_rear_brace_is_pulled_by_the_closed_form() {
     let (along, down) = on_head(&model);
     same("head, horizontal", along.abs(), n * beta.cos());
     same("head, vertical", down, T * (1.0 + A / x_b));
-    same(
-        "arm at the mast",
-        arm_moment(&model, 0.0, Side::Before),
-        T * A,
-    );
-    same(
-        "arm before the mast",
-        arm_moment(&model, 0.0, Side::After),
-        T * A,
-    );
+    same("arm at the mast", arm_moment(&model, 0.0, Side::Before), T * A);
+    same("arm before the mast", arm_moment(&model, 0.0, Side::After), T * A);
 }
 
 /// Base moment T·a whatever braces the arm to its mast, and Fz = −T.
 #[test]
 fn the_base_moment_is_the_same_whatever_braces_the_arm() {
-    let models = [
-        front(0.7, 1.2),
-        rear(0.6, 0.5),
-        unit(Brace::None, HeadJoint::Rigid),
-    ];
+    let models = [front(0.7, 1.2), rear(0.6, 0.5), unit(Brace::None, HeadJoint::Rigid)];
     for model in models {
         let at = model.influence(0.0).unwrap();
         let rows = at.base_of_pull(0).unwrap();
@@ -150,18 +129,9 @@ fn the_base_moment_is_the_same_whatever_braces_the_arm() {
 #[test]
 fn an_unbraced_tip_sinks_and_leans_out_by_the_closed_form() {
     let model = unit(Brace::None, HeadJoint::Rigid);
-    let rows = model
-        .influence(0.0)
-        .unwrap()
-        .displacement_of_pull(0, 0)
-        .unwrap();
+    let rows = model.influence(0.0).unwrap().displacement_of_pull(0, 0).unwrap();
     let axial = T * H / 2e8;
     let drop = T * A.powi(3) / (3.0 * 4e5) + T * A * A * H / 4e5 + axial;
     near("drop", rows[2].dot(PULL), -drop, 1e-9);
-    near(
-        "drift",
-        rows[0].dot(PULL),
-        T * A * H * H / (2.0 * 4e5),
-        1e-9,
-    );
+    near("drift", rows[0].dot(PULL), T * A * H * H / (2.0 * 4e5), 1e-9);
 }

@@ -2,8 +2,7 @@
 
 use gantline_mechanics::stiffness::BarStiffness;
 use gantline_mechanics::unit::{
-    BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, PinOffsets, RopePoint, Unit, UnitFault,
-    UnitModel,
+    BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, PinOffsets, RopePoint, Unit, UnitFault, UnitModel,
 };
 
 fn sound() -> Unit {
@@ -16,18 +15,9 @@ fn sound() -> Unit {
         outreach_m: 1.4,
         tail_m: 0.6,
         head: HeadJoint::Pinned,
-        brace: Brace::RearToMast {
-            tail_at_m: 0.5,
-            mast_at_m: 0.7,
-            bar,
-            action: BraceAction::Both,
-        },
+        brace: Brace::RearToMast { tail_at_m: 0.5, mast_at_m: 0.7, bar, action: BraceAction::Both },
         pins: PinOffsets::default(),
-        points: vec![RopePoint {
-            x_m: 1.4,
-            sideways_m: 0.0,
-            drop_m: 0.1,
-        }],
+        points: vec![RopePoint { x_m: 1.4, sideways_m: 0.0, drop_m: 0.1 }],
         lumps: Vec::new(),
     }
 }
@@ -65,10 +55,7 @@ fn places_off_their_member_are_named_with_their_bounds() {
             *mast_at_m = 2.3;
         }
     });
-    assert_eq!(
-        found.to_string(),
-        "brace.mast_at_m is 2.3; it must lie between 0 and 2 (0 to mast_height_m)"
-    );
+    assert_eq!(found.to_string(), "brace.mast_at_m is 2.3; it must lie between 0 and 2 (0 to mast_height_m)");
     let found = fault(|u| u.points[0].x_m = 1.5);
     assert!(matches!(found, UnitFault::OutOfRange { field, .. } if field == "points[0].x_m"));
     let found = fault(|u| {
@@ -100,12 +87,7 @@ fn an_arm_that_nothing_holds_swings() {
 #[test]
 fn a_brace_that_points_at_the_pin_holds_nothing() {
     let found = fault(|u| {
-        u.brace = Brace::RearToMast {
-            tail_at_m: 0.5,
-            mast_at_m: 2.0,
-            bar: u.mast,
-            action: BraceAction::Both,
-        };
+        u.brace = Brace::RearToMast { tail_at_m: 0.5, mast_at_m: 2.0, bar: u.mast, action: BraceAction::Both };
     });
     assert_eq!(found, UnitFault::BraceWithoutLever { slew_rad: 0.0 });
 }
@@ -114,8 +96,5 @@ fn a_brace_that_points_at_the_pin_holds_nothing() {
 fn a_rope_point_that_is_not_there_is_named() {
     let model = UnitModel::new(&sound()).unwrap();
     let at = model.influence(0.0).unwrap();
-    assert_eq!(
-        at.base_of_pull(3).unwrap_err(),
-        UnitFault::UnknownPoint { index: 3, count: 1 }
-    );
+    assert_eq!(at.base_of_pull(3).unwrap_err(), UnitFault::UnknownPoint { index: 3, count: 1 });
 }

@@ -14,17 +14,12 @@ const FACTOR: f64 = 1.2;
 
 /// The answer of an influence to a pull and the weight.
 fn six(rows: [DVec3; 6], weight: [f64; 6], pull: DVec3) -> Wrench {
-    Wrench::from_six(std::array::from_fn(|i| {
-        rows[i].dot(pull) + FACTOR * weight[i]
-    }))
+    Wrench::from_six(std::array::from_fn(|i| rows[i].dot(pull) + FACTOR * weight[i]))
 }
 
 fn direct(model: &UnitModel, slew: f64, pull: DVec3) -> (FrameOfUnit, Solution) {
     let frame = model.frame(Pieces::Whole, f64::INFINITY, slew).unwrap();
-    let pull = PointPull {
-        point: 0,
-        force_n: pull,
-    };
+    let pull = PointPull { point: 0, force_n: pull };
     let case = model.load_case(&frame, &[pull], FACTOR).unwrap();
     let solution = frame.frame.factor().unwrap().solve(&case).unwrap();
     (frame, solution)
@@ -33,10 +28,7 @@ fn direct(model: &UnitModel, slew: f64, pull: DVec3) -> (FrameOfUnit, Solution) 
 #[track_caller]
 fn same(what: &str, a: Wrench, b: Wrench, force: f64, moment: f64) {
     let gap = a - b;
-    assert!(
-        gap.force_n.length() <= force && gap.moment_nm.length() <= moment,
-        "{what}: {a:?} and {b:?}"
-    );
+    assert!(gap.force_n.length() <= force && gap.moment_nm.length() <= moment, "{what}: {a:?} and {b:?}");
 }
 
 /// Half the brace's weight, which goes straight to the lug or foot.
@@ -46,15 +38,13 @@ fn half_brace_weight(model: &UnitModel, slew: f64) -> f64 {
         return 0.0;
     };
     let upper = match model.unit().brace {
-        Brace::RearFoot {
-            from: gantline_mechanics::unit::FootFrom::MastHead,
-            ..
-        } => DVec3::Z * model.unit().mast_height_m,
+        Brace::RearFoot { from: gantline_mechanics::unit::FootFrom::MastHead, .. } => {
+            DVec3::Z * model.unit().mast_height_m
+        }
         Brace::RearToBase { tail_at_m, .. }
-        | Brace::RearFoot {
-            from: gantline_mechanics::unit::FootFrom::ArmTail { at_m: tail_at_m },
-            ..
-        } => DVec3::new(-tail_at_m, 0.0, model.unit().mast_height_m),
+        | Brace::RearFoot { from: gantline_mechanics::unit::FootFrom::ArmTail { at_m: tail_at_m }, .. } => {
+            DVec3::new(-tail_at_m, 0.0, model.unit().mast_height_m)
+        }
         _ => unreachable!(),
     } + model.unit().pins.upper_m;
     let lower = frame.frame.position(frame.foot.unwrap()).unwrap();
@@ -158,25 +148,11 @@ fn pins(model: &UnitModel, frame: &FrameOfUnit) -> (DVec3, DVec3) {
     let on_mast = |h: f64| DVec3::Z * h + unit.pins.lower_m;
     match unit.brace {
         Brace::None => unreachable!(),
-        Brace::RearToMast {
-            tail_at_m,
-            mast_at_m,
-            ..
-        } => (
-            head - DVec3::X * tail_at_m + upper_offset,
-            on_mast(mast_at_m),
-        ),
-        Brace::Front {
-            arm_at_m,
-            mast_at_m,
-            ..
-        } => (
-            head + DVec3::X * arm_at_m + upper_offset,
-            on_mast(mast_at_m),
-        ),
-        Brace::RearToBase { tail_at_m, .. } => {
-            (head - DVec3::X * tail_at_m + upper_offset, lower_pin(frame))
+        Brace::RearToMast { tail_at_m, mast_at_m, .. } => {
+            (head - DVec3::X * tail_at_m + upper_offset, on_mast(mast_at_m))
         }
+        Brace::Front { arm_at_m, mast_at_m, .. } => (head + DVec3::X * arm_at_m + upper_offset, on_mast(mast_at_m)),
+        Brace::RearToBase { tail_at_m, .. } => (head - DVec3::X * tail_at_m + upper_offset, lower_pin(frame)),
         Brace::RearFoot { from, .. } => {
             let back = match from {
                 FootFrom::MastHead => 0.0,
@@ -187,26 +163,15 @@ fn pins(model: &UnitModel, frame: &FrameOfUnit) -> (DVec3, DVec3) {
     }
 }
 
-fn check_tip(
-    at: &Influence<'_>,
-    solved: &Solution,
-    frame: &FrameOfUnit,
-    model: &UnitModel,
-    pull: DVec3,
-) {
+fn check_tip(at: &Influence<'_>, solved: &Solution, frame: &FrameOfUnit, model: &UnitModel, pull: DVec3) {
     let point = model.unit().points[0];
     let (_, node) = frame.node(Part::Arm, point.x_m).unwrap();
     let offset = DVec3::new(0.0, point.sideways_m, -point.drop_m);
-    let expected =
-        solved.displacement(node).unwrap() + solved.rotation(node).unwrap().cross(offset);
+    let expected = solved.displacement(node).unwrap() + solved.rotation(node).unwrap().cross(offset);
     let rows = at.displacement_of_pull(0, 0).unwrap();
-    let got = DVec3::from_array(rows.map(|r| r.dot(pull)))
-        + FACTOR * at.displacement_of_weight(0).unwrap();
+    let got = DVec3::from_array(rows.map(|r| r.dot(pull))) + FACTOR * at.displacement_of_weight(0).unwrap();
     let size = expected.length() + 1e-3;
-    assert!(
-        (got - expected).length() <= 1e-6 * size,
-        "tip {got} {expected}"
-    );
+    assert!((got - expected).length() <= 1e-6 * size, "tip {got} {expected}");
 }
 
 fn check_sections(
@@ -217,39 +182,19 @@ fn check_sections(
     pull: DVec3,
     [force, moment]: [f64; 2],
 ) {
-    let parts = [
-        (Part::Mast, &frame.mast_nodes, &frame.mast_members),
-        (Part::Arm, &frame.arm_nodes, &frame.arm_members),
-    ];
+    let parts =
+        [(Part::Mast, &frame.mast_nodes, &frame.mast_members), (Part::Arm, &frame.arm_nodes, &frame.arm_members)];
     for (part, nodes, members) in parts {
         for (ends, &member) in nodes.windows(2).zip(members) {
             for share in [0.0, 0.37, 1.0] {
                 let length = ends[1].0 - ends[0].0;
-                let side = if share < 1.0 {
-                    Side::After
-                } else {
-                    Side::Before
-                };
-                let at_m = if share < 1.0 {
-                    ends[0].0 + share * length
-                } else {
-                    ends[1].0
-                };
+                let side = if share < 1.0 { Side::After } else { Side::Before };
+                let at_m = if share < 1.0 { ends[0].0 + share * length } else { ends[1].0 };
                 let station = Station { part, at_m, side };
-                let got = six(
-                    at.section_of_pull(station, 0).unwrap(),
-                    at.section_of_weight(station).unwrap(),
-                    pull,
-                );
+                let got = six(at.section_of_pull(station, 0).unwrap(), at.section_of_weight(station).unwrap(), pull);
                 let along = (share * length).min(length);
                 let expected = solved.internal(member, along).unwrap();
-                same(
-                    &format!("{station:?} {:?}", model.unit().brace),
-                    got,
-                    expected,
-                    force,
-                    moment,
-                );
+                same(&format!("{station:?} {:?}", model.unit().brace), got, expected, force, moment);
             }
         }
     }
@@ -265,29 +210,17 @@ fn check_head(
     pull: DVec3,
     [force, moment]: [f64; 2],
 ) {
-    let from_head = matches!(
-        model.unit().brace,
-        Brace::RearFoot {
-            from: gantline_mechanics::unit::FootFrom::MastHead,
-            ..
-        }
-    );
+    let from_head =
+        matches!(model.unit().brace, Brace::RearFoot { from: gantline_mechanics::unit::FootFrom::MastHead, .. });
     if from_head {
         return;
     }
-    let got = six(
-        at.joint_of_pull(Joint::ArmOnMast, 0).unwrap(),
-        at.joint_of_weight(Joint::ArmOnMast).unwrap(),
-        pull,
-    );
+    let got = six(at.joint_of_pull(Joint::ArmOnMast, 0).unwrap(), at.joint_of_weight(Joint::ArmOnMast).unwrap(), pull);
     let top = *frame.mast_members.last().unwrap();
     let nodes = &frame.mast_nodes;
     let length = nodes[nodes.len() - 1].0 - nodes[nodes.len() - 2].0;
     let local = solved.internal(top, length).unwrap();
     let global = |v: DVec3| DVec3::new(-v.z, v.y, v.x);
-    let expected = Wrench {
-        force_n: global(local.force_n),
-        moment_nm: global(local.moment_nm),
-    };
+    let expected = Wrench { force_n: global(local.force_n), moment_nm: global(local.moment_nm) };
     same("arm on mast", got, expected, force, moment);
 }

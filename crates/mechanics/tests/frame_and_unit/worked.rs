@@ -3,9 +3,7 @@
 use std::collections::BTreeMap;
 
 use gantline_mechanics::stiffness::BarStiffness;
-use gantline_mechanics::unit::{
-    BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, PinOffsets, RopePoint, Unit,
-};
+use gantline_mechanics::unit::{BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, PinOffsets, RopePoint, Unit};
 
 pub const NAMES: [&str; 3] = ["front", "rear", "rear_foot"];
 
@@ -42,18 +40,8 @@ impl Worked {
         let brace_bar = BarStiffness::round(n("brace.EA"), 0.0, 0.0, n("brace.w"));
         let action = BraceAction::Both;
         let brace = match name {
-            "front" => Brace::Front {
-                arm_at_m: n("brace.x_b"),
-                mast_at_m: n("brace.h_b"),
-                bar: brace_bar,
-                action,
-            },
-            "rear" => Brace::RearToMast {
-                tail_at_m: n("t"),
-                mast_at_m: n("brace.h_b"),
-                bar: brace_bar,
-                action,
-            },
+            "front" => Brace::Front { arm_at_m: n("brace.x_b"), mast_at_m: n("brace.h_b"), bar: brace_bar, action },
+            "rear" => Brace::RearToMast { tail_at_m: n("t"), mast_at_m: n("brace.h_b"), bar: brace_bar, action },
             _ => Brace::RearFoot {
                 from: FootFrom::MastHead,
                 distance_m: n("brace.d"),
@@ -73,18 +61,10 @@ impl Worked {
             arm: bar("arm"),
             outreach_m: n("L"),
             tail_m: n("t"),
-            head: if pinned {
-                HeadJoint::Pinned
-            } else {
-                HeadJoint::Rigid
-            },
+            head: if pinned { HeadJoint::Pinned } else { HeadJoint::Rigid },
             brace,
             pins: PinOffsets::default(),
-            points: vec![RopePoint {
-                x_m: n("L"),
-                sideways_m: 0.0,
-                drop_m: 0.0,
-            }],
+            points: vec![RopePoint { x_m: n("L"), sideways_m: 0.0, drop_m: 0.0 }],
             lumps: Vec::new(),
         }
     }

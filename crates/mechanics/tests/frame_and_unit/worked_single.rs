@@ -12,12 +12,7 @@ const FORCE: f64 = 0.0006;
 const DISPLACEMENT: f64 = 0.6e-7;
 
 fn turned(v: DVec3, angle: f64) -> DVec3 {
-    Wrench {
-        force_n: v,
-        moment_nm: DVec3::ZERO,
-    }
-    .slewed(angle)
-    .force_n
+    Wrench { force_n: v, moment_nm: DVec3::ZERO }.slewed(angle).force_n
 }
 
 #[test]
@@ -29,9 +24,7 @@ fn single_cases_answer_as_two_frame_programs_do() {
             let key = format!("{name}.single.{case}");
             let number = |k: &str| worked.number(&format!("{key}.{k}"));
             let slew = number("slew_deg").to_radians();
-            let pull = DVec3::from_array(std::array::from_fn(|i| {
-                number(&format!("pull_at_tip_N.{i}"))
-            }));
+            let pull = DVec3::from_array(std::array::from_fn(|i| number(&format!("pull_at_tip_N.{i}"))));
             let pull_in_arm_axes = turned(pull, -slew);
             let at = model.influence(slew).unwrap();
             let of = |row: DVec3| row.dot(pull_in_arm_axes);
@@ -80,9 +73,7 @@ fn greatest_bending_moments_are_those_of_two_frame_programs() {
             let key = format!("{name}.single.{case}");
             let number = |k: &str| worked.number(&format!("{key}.{k}"));
             let slew = number("slew_deg").to_radians();
-            let pull = DVec3::from_array(std::array::from_fn(|i| {
-                number(&format!("pull_at_tip_N.{i}"))
-            }));
+            let pull = DVec3::from_array(std::array::from_fn(|i| number(&format!("pull_at_tip_N.{i}"))));
             let pull = turned(pull, -slew);
             let at = model.influence(slew).unwrap();
             for (part, field) in [(Part::Mast, "mast_M_max_Nm"), (Part::Arm, "arm_M_max_Nm")] {
