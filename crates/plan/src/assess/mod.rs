@@ -2,11 +2,13 @@
 
 pub mod assessment;
 pub mod check;
+pub mod clearance;
 pub mod code;
 pub mod coverage;
 pub mod reach;
 pub mod reactions;
 pub mod stand_off;
+pub mod swept;
 
 pub use assessment::{
     Against, Assessment, FacadeAssessment, GapRegion, Over, PairClearance, Part, Room, Served, SettingOut,
