@@ -5,6 +5,7 @@ pub mod cone;
 pub mod frame;
 pub mod material;
 pub mod member;
+pub mod pin;
 pub mod section;
 pub mod stiffness;
 pub mod unit;
