@@ -14,4 +14,5 @@ pub mod socket;
 pub mod stiffness;
 pub mod unit;
 pub mod weld;
+pub mod wind;
 pub mod wrench;
