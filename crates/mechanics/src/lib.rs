@@ -2,6 +2,7 @@
 
 pub mod buckling;
 pub mod cone;
+pub mod envelope;
 pub mod frame;
 pub mod material;
 pub mod member;

@@ -5,6 +5,7 @@ use glam::DVec3;
 use super::brace_line::{BraceLine, Lower};
 use super::describe::{Place, RopePoint, Unit};
 use super::station::{Part, Station};
+use crate::envelope::WindOnUnit;
 use crate::wrench::Wrench;
 
 /// A force (and moment) at a place of mast or arm.
@@ -78,6 +79,24 @@ impl Forces {
         if let Some(line) = brace {
             let weight = DVec3::Z * (-line.weight_n_per_m * brace_length_m);
             forces.on_brace(unit, line, weight);
+        }
+        forces
+    }
+
+    /// The full wind along a horizontal axis of the arm axes.
+    pub fn wind(unit: &Unit, brace: Option<&BraceLine>, wind: &WindOnUnit, axis: DVec3) -> Self {
+        let across = DVec3::Y * axis.y;
+        let tip = Place::Arm { at_m: unit.outreach_m };
+        let lumps = wind.lumps.iter().map(|l| Self::on_axis(l.on, axis * l.force_n));
+        let end = Self::on_axis(tip, DVec3::X * (axis.x * wind.arm_end_n));
+        let mut forces = Self {
+            points: lumps.chain([end]).collect(),
+            mast_n_per_m: axis * wind.mast_n_per_m,
+            arm_n_per_m: across * wind.arm_n_per_m,
+            ..Self::default()
+        };
+        if let Some(line) = brace {
+            forces.on_brace(unit, line, axis * wind.brace_n);
         }
         forces
     }

@@ -1,5 +1,7 @@
 //! What a load does to a unit at one slew: base, foot, brace, joints, cuts, rope points, all linear.
 
+use std::borrow::Cow;
+
 use glam::{DMat3, DVec3};
 
 use super::brace_line::{BraceAt, BraceLine, Lower};
@@ -75,7 +77,7 @@ impl<'a> Influence<'a> {
 
     /// Brace axial force under self-weight (factor 1), N.
     pub fn brace_of_weight(&self) -> Result<f64, UnitFault> {
-        Ok(self.brace(&self.weight()?))
+        Ok(self.brace(&*self.weight()?))
     }
 
     /// Action on the structure at the base, about its reference point, for a pull at a rope point.
@@ -85,7 +87,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N and N·m.
     pub fn base_of_weight(&self) -> Result<[f64; 6], UnitFault> {
-        Ok(self.base(&self.weight()?).six())
+        Ok(self.base(&*self.weight()?).six())
     }
 
     /// Force on the structure at the brace's own foot, for a pull at a rope point; zero rows if it
@@ -96,7 +98,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N.
     pub fn foot_of_weight(&self) -> Result<DVec3, UnitFault> {
-        Ok(self.foot(&self.weight()?))
+        Ok(self.foot(&*self.weight()?))
     }
 
     /// Action at a joint (see [`Joint`]), about the joint, for a pull at a rope point.
@@ -106,7 +108,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N and N·m.
     pub fn joint_of_weight(&self, joint: Joint) -> Result<[f64; 6], UnitFault> {
-        Ok(self.joint(joint, &self.weight()?).six())
+        Ok(self.joint(joint, &*self.weight()?).six())
     }
 
     /// Inner forces N, V_y, V_z, T, M_y, M_z at a cut (see [`Station`]), for a pull at a rope point.
@@ -116,7 +118,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N and N·m.
     pub fn section_of_weight(&self, station: Station) -> Result<[f64; 6], UnitFault> {
-        Ok(self.section(station, &self.weight()?).six())
+        Ok(self.section(station, &*self.weight()?).six())
     }
 
     /// Displacement of one rope point for a pull at another (or the same), m/N.
@@ -128,14 +130,14 @@ impl<'a> Influence<'a> {
     /// Displacement of a rope point under self-weight (factor 1), m.
     pub fn displacement_of_weight(&self, at: usize) -> Result<DVec3, UnitFault> {
         self.pull(at)?;
-        Ok(self.displacement(at, &self.weight()?))
+        Ok(self.displacement(at, &*self.weight()?))
     }
 
     pub(crate) fn pull(&self, point: usize) -> Result<&'a [Column; 3], UnitFault> {
         self.model.pulls.get(point).ok_or(UnitFault::UnknownPoint { index: point, count: self.model.pulls.len() })
     }
 
-    pub(crate) fn weight(&self) -> Result<Column, UnitFault> {
+    pub(crate) fn weight(&self) -> Result<Cow<'a, Column>, UnitFault> {
         self.model.weight_at(self.slew_rad)
     }
 

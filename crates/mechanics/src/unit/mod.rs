@@ -26,3 +26,6 @@ pub use joint::Joint;
 pub use model::UnitModel;
 pub use point_pull::PointPull;
 pub use station::{Part, Side, Station};
+
+pub(crate) use brace_line::turned;
+pub(crate) use column::Column;

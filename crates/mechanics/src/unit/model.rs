@@ -1,16 +1,19 @@
 //! A checked unit with its frame factored once: everything linear about it, ready for any slew.
 
+use std::borrow::Cow;
+
 use glam::{DMat3, DVec3};
 use nalgebra::{DMatrix, DVector};
 
 use super::brace_line::{BraceLine, Lower};
 use super::build_frame::{FrameOfUnit, Pieces};
-use super::check::check;
+use super::check::{check, on_unit};
 use super::column::{Column, Forces, at_upper_pin};
-use super::describe::{Brace, HeadJoint, Unit};
+use super::describe::{Brace, HeadJoint, RopePoint, Unit};
 use super::fault::UnitFault;
 use super::influence::{BraceWork, Influence};
 use super::station::{Part, Side, Station};
+use crate::envelope::WindOnUnit;
 use crate::frame::{FactoredFrame, LoadCase};
 use crate::wrench::Wrench;
 
@@ -132,6 +135,21 @@ impl UnitModel {
         all
     }
 
+    /// A rope point by its index.
+    pub fn rope_point(&self, index: usize) -> Result<&RopePoint, UnitFault> {
+        self.unit.points.get(index).ok_or(UnitFault::UnknownPoint { index, count: self.unit.points.len() })
+    }
+
+    /// The full wind along x and along y of the arm axes.
+    pub(crate) fn wind_columns(&self, wind: &WindOnUnit) -> Result<[Column; 2], UnitFault> {
+        for (i, lump) in wind.lumps.iter().enumerate() {
+            on_unit(&format!("wind.lumps[{i}].on.at_m"), lump.on, &self.unit)?;
+        }
+        let [x, y] =
+            [DVec3::X, DVec3::Y].map(|axis| self.column(Forces::wind(&self.unit, self.line.as_ref(), wind, axis)));
+        Ok([x?, y?])
+    }
+
     /// The slew of the brace's own bearing; 0 where it turns with the arm.
     pub(super) fn bearing_rad(&self) -> f64 {
         match self.unit.brace {
@@ -157,11 +175,15 @@ impl UnitModel {
     }
 
     /// The weight at a slew. Only a brace from the arm's tail to a foot changes its length.
-    pub(crate) fn weight_at(&self, slew_rad: f64) -> Result<Column, UnitFault> {
+    pub(crate) fn weight_at(&self, slew_rad: f64) -> Result<Cow<'_, Column>, UnitFault> {
         let lengthens = self.depends_on_slew()
             && self.line.is_some_and(|l| l.weight_n_per_m > 0.0)
             && slew_rad != self.bearing_rad();
-        if lengthens { self.column(self.weight_forces(slew_rad)?) } else { Ok(self.weight.clone()) }
+        if lengthens {
+            self.column(self.weight_forces(slew_rad)?).map(Cow::Owned)
+        } else {
+            Ok(Cow::Borrowed(&self.weight))
+        }
     }
 
     fn weight_forces(&self, slew_rad: f64) -> Result<Forces, UnitFault> {

@@ -28,16 +28,12 @@ impl UnitModel {
     ) -> Result<LoadCase, UnitFault> {
         let mut case = LoadCase::default();
         for pull in pulls {
-            let point = self
-                .unit()
-                .points
-                .get(pull.point)
-                .ok_or(UnitFault::UnknownPoint { index: pull.point, count: self.unit().points.len() })?;
+            let point = self.rope_point(pull.point)?;
             let part = frame.load_case(&Forces::pull(point, pull.force_n));
             case.nodal.extend(part.nodal);
             case.members.extend(part.members);
         }
-        let mut weight = self.weight_at(frame.slew_rad)?.forces;
+        let mut weight = self.weight_at(frame.slew_rad)?.forces.clone();
         weight.scale(weight_factor);
         let part = frame.load_case(&weight);
         case.nodal.extend(part.nodal);

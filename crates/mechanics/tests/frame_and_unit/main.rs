@@ -11,4 +11,5 @@ mod space_frames;
 mod unit_faults;
 mod unit_laws;
 mod worked;
+mod worked_envelope;
 mod worked_single;

@@ -1,0 +1,294 @@
+//! Extremes of observed numbers over slew and state: one search for each component.
+
+use std::borrow::Cow;
+use std::f64::consts::PI;
+
+use super::actions::{Actions, FootCase};
+use super::case::Case;
+use super::extreme::{Causes, Component, Extreme, Sense, Slack};
+use super::fault::EnvelopeFault;
+use super::observed::{BraceAxial, Observed};
+use super::prepared::Prepared;
+use super::search::greatest;
+use super::slews::Slews;
+use super::state::State;
+use crate::unit::{UnitModel, turned};
+
+/// Grid of slews and of directions, rad: 7.5° hits every 15°.
+const GRID: f64 = PI / 24.0;
+
+/// To which slews and directions are refined, rad. Values are good to its square where smooth, and to
+/// itself, as a share, at a kink.
+const FINE: f64 = 1e-9;
+
+/// The same for a search within a search, which a few steps of ascent then complete.
+const NESTED: f64 = 1e-6;
+
+/// In which axes components are reported.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Axes {
+    Structure,
+    Arm,
+}
+
+/// What makes a component of the N numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Part {
+    /// One of them.
+    Row(usize),
+    /// hypot of this one and the next.
+    Resultant(usize),
+}
+
+/// A search for extremes of what is observed.
+pub(super) struct Engine<'a, const N: usize, O> {
+    prepared: &'a Prepared<'a>,
+    observed: O,
+    axes: Axes,
+    slews: Slews,
+    plan: BracePlan,
+    /// The cases, where they are the same at every slew.
+    same: Option<Vec<Case<N>>>,
+}
+
+/// Which states of the brace count.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct BracePlan {
+    /// It goes slack somewhere, so both states are looked at.
+    pub two_states: bool,
+    pub may_lose_foot: bool,
+}
+
+/// Where a search ended.
+struct Found {
+    slew: f64,
+    foot_lost: bool,
+    brace_slack: bool,
+    state: State,
+}
+
+impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
+    pub fn new(
+        prepared: &'a Prepared<'a>,
+        observed: O,
+        axes: Axes,
+        slews: Slews,
+        plan: BracePlan,
+    ) -> Result<Self, EnvelopeFault> {
+        let mut engine = Self { prepared, observed, axes, slews, plan, same: None };
+        let cases_turn = plan.two_states && prepared.is_cut();
+        if prepared.turns_with_the_arm() && !cases_turn {
+            engine.same = Some(engine.cases_at(engine.slews.any())?);
+        }
+        Ok(engine)
+    }
+
+    /// The extreme of a component; `None` if no state holds at any slew.
+    pub fn extreme(&self, component: Component, part: Part, sense: Sense) -> Result<Option<Extreme>, EnvelopeFault> {
+        let found = match part {
+            Part::Row(row) => {
+                let sign = match sense {
+                    Sense::Max => 1.0,
+                    Sense::Min => -1.0,
+                };
+                self.row(row, sign)?
+            }
+            Part::Resultant(row) => self.resultant(row)?,
+        };
+        found.map(|found| self.report(component, part, sense, found)).transpose()
+    }
+
+    fn row(&self, row: usize, sign: f64) -> Result<Option<Found>, EnvelopeFault> {
+        let (slew, _) =
+            greatest(&self.slews, GRID, FINE, |slew| self.support(&self.row_weights(row, sign, slew), slew))?;
+        self.found(&self.row_weights(row, sign, slew), slew)
+    }
+
+    /// max over directions u of the greatest u·(a, b): the length of the longest (a, b).
+    fn resultant(&self, row: usize) -> Result<Option<Found>, EnvelopeFault> {
+        let turns = self.same.is_some() && !self.prepared.is_cut();
+        let (slew, fine) = if turns {
+            (self.slews.any(), FINE)
+        } else {
+            let outer = greatest(&self.slews, GRID, NESTED, |slew| {
+                Ok::<f64, EnvelopeFault>(self.direction(row, slew, NESTED)?.1)
+            })?;
+            (outer.0, NESTED)
+        };
+        let (direction, _) = self.direction(row, slew, fine)?;
+        let mut weights = Self::direction_weights(row, direction);
+        let mut best = self.found(&weights, slew)?;
+        // Along the resultant of the best state the best state is at least as good: ascent.
+        for _ in 0..8 {
+            let Some(found) = &best else { break };
+            let numbers = self.numbers(found)?;
+            weights = Self::direction_weights(row, numbers[row + 1].atan2(numbers[row]));
+            best = self.found(&weights, slew)?;
+        }
+        Ok(best)
+    }
+
+    /// The direction, in arm axes, in which the resultant at a slew is greatest.
+    fn direction(&self, row: usize, slew: f64, fine: f64) -> Result<(f64, f64), EnvelopeFault> {
+        greatest(&Slews::Turn, 2.0 * GRID, fine, |direction| {
+            self.support(&Self::direction_weights(row, direction), slew)
+        })
+    }
+
+    fn support(&self, w: &[f64; N], slew: f64) -> Result<f64, EnvelopeFault> {
+        let cases = self.cases(slew)?;
+        let values = cases.iter().filter_map(|case| case.support(self.prepared, w, slew));
+        Ok(values.fold(f64::NEG_INFINITY, f64::max))
+    }
+
+    fn found(&self, w: &[f64; N], slew: f64) -> Result<Option<Found>, EnvelopeFault> {
+        let cases = self.cases(slew)?;
+        let mut best: Option<(f64, Found)> = None;
+        for case in cases.iter() {
+            let Some(state) = case.state(self.prepared, w, slew) else {
+                continue;
+            };
+            let numbers = case.rows.of(&state);
+            let value: f64 = numbers.iter().zip(w).map(|(n, w)| n * w).sum();
+            if best.as_ref().is_none_or(|(v, _)| value > *v) {
+                let found = Found { slew, foot_lost: case.foot_lost, brace_slack: case.brace_slack, state };
+                best = Some((value, found));
+            }
+        }
+        Ok(best.map(|(_, found)| found))
+    }
+
+    /// The N numbers of a found state, arm axes.
+    fn numbers(&self, found: &Found) -> Result<[f64; N], EnvelopeFault> {
+        let cases = self.cases(found.slew)?;
+        let same = |c: &&Case<N>| (c.foot_lost, c.brace_slack) == (found.foot_lost, found.brace_slack);
+        Ok(cases.iter().find(same).map_or([f64::NAN; N], |case| case.rows.of(&found.state)))
+    }
+
+    fn report(&self, component: Component, part: Part, sense: Sense, found: Found) -> Result<Extreme, EnvelopeFault> {
+        let mut numbers = self.numbers(&found)?;
+        if self.axes == Axes::Structure {
+            turn(&mut numbers, found.slew);
+        }
+        let value = match part {
+            Part::Row(row) => numbers[row],
+            Part::Resultant(row) => numbers[row].hypot(numbers[row + 1]),
+        };
+        let mut concurrent = [0.0; 6];
+        concurrent[..N].copy_from_slice(&numbers);
+        let to_structure = glam::DVec2::from_angle(found.slew);
+        let pulls_n: Vec<_> = found.state.pulls_n.iter().map(|p| turned(*p, found.slew)).collect();
+        Ok(Extreme {
+            component,
+            sense,
+            value,
+            concurrent,
+            pull_direction: pulls_n.iter().find_map(|p| p.try_normalize()),
+            slew_rad: found.slew,
+            causes: Causes {
+                pulls_n,
+                second_legs_n: found.state.legs_n,
+                wind: to_structure.rotate(found.state.wind),
+                tether: to_structure.rotate(found.state.tether),
+                foot_lost: found.foot_lost,
+                brace_slack: found.brace_slack,
+            },
+        })
+    }
+
+    fn cases(&self, slew: f64) -> Result<Cow<'_, [Case<N>]>, EnvelopeFault> {
+        match &self.same {
+            Some(cases) => Ok(Cow::Borrowed(cases)),
+            None => Ok(Cow::Owned(self.cases_at(slew)?)),
+        }
+    }
+
+    fn cases_at(&self, slew: f64) -> Result<Vec<Case<N>>, EnvelopeFault> {
+        let model = self.prepared.model;
+        let braced = model.influence(slew)?;
+        let rows = self.prepared.rows(&braced, &self.observed)?;
+        let without = |foot_lost, condition| -> Result<Option<Case<N>>, EnvelopeFault> {
+            let Some(at) = model.influence_without_brace(slew) else {
+                return Ok(None);
+            };
+            Ok(Some(Case {
+                rows: self.prepared.rows(&at, &self.observed)?,
+                condition,
+                foot_lost,
+                brace_slack: !foot_lost,
+            }))
+        };
+        let mut cases = Vec::with_capacity(3);
+        let mut condition = None;
+        if self.plan.two_states {
+            let axial = self.prepared.rows(&braced, &BraceAxial)?;
+            if self.prepared.support(&axial, &[-1.0], slew) > 0.0 {
+                cases.extend(without(false, Some(axial.along(&[-1.0])))?);
+                condition = Some(axial);
+            }
+        }
+        cases.insert(0, Case { rows, condition, foot_lost: false, brace_slack: false });
+        if self.plan.may_lose_foot {
+            let lost = without(true, None)?;
+            cases.push(lost.ok_or(EnvelopeFault::FallsWithoutFoot)?);
+        }
+        Ok(cases)
+    }
+
+    /// Weights on the numbers in arm axes that make one of them in the reported axes.
+    fn row_weights(&self, row: usize, sign: f64, slew: f64) -> [f64; N] {
+        let mut w = [0.0; N];
+        let across = row % 3;
+        if self.axes == Axes::Arm || across == 2 {
+            w[row] = sign;
+            return w;
+        }
+        let (sin, cos) = slew.sin_cos();
+        let first = row - across;
+        (w[first], w[first + 1]) = if across == 0 { (sign * cos, -sign * sin) } else { (sign * sin, sign * cos) };
+        w
+    }
+
+    fn direction_weights(row: usize, direction: f64) -> [f64; N] {
+        let mut w = [0.0; N];
+        (w[row + 1], w[row]) = direction.sin_cos();
+        w
+    }
+}
+
+/// Components in arm axes become components in structure axes.
+fn turn(numbers: &mut [f64], slew: f64) {
+    let (sin, cos) = slew.sin_cos();
+    for triple in numbers.chunks_exact_mut(3) {
+        let (x, y) = (triple[0], triple[1]);
+        triple[0] = cos * x - sin * y;
+        triple[1] = sin * x + cos * y;
+    }
+}
+
+/// Which states of the brace count, and whether it goes slack: looked at once, by the least axial
+/// force that the brace would have if it could be pressed.
+pub(super) fn brace_plan(
+    model: &UnitModel,
+    actions: &Actions,
+    prepared: &Prepared<'_>,
+    slews: &Slews,
+) -> Result<(BracePlan, Slack), EnvelopeFault> {
+    let has_foot = model.depends_on_slew();
+    let mut plan = BracePlan { two_states: false, may_lose_foot: has_foot && actions.foot == FootCase::HoldsOrLost };
+    if !model.unit().brace.pulls_only() {
+        return Ok((plan, Slack::Never));
+    }
+    let one_state = BracePlan { two_states: false, may_lose_foot: false };
+    let engine = Engine::new(prepared, BraceAxial, Axes::Arm, slews.clone(), one_state)?;
+    let least = engine.extreme(Component::Axial, Part::Row(0), Sense::Min)?;
+    let Some(least) = least.filter(|e| e.value < 0.0) else {
+        return Ok((plan, Slack::Never));
+    };
+    plan.two_states = true;
+    let (slew_rad, axial_n) = (least.slew_rad, least.value);
+    let stands = model.influence_without_brace(slew_rad).is_some();
+    let slack =
+        if stands { Slack::StandsWithout { slew_rad, axial_n } } else { Slack::Mechanism { slew_rad, axial_n } };
+    Ok((plan, slack))
+}
