@@ -1,1 +1,22 @@
-//! drawing
+//! What a plan, a section, an elevation look like: marks in meters with pens, hatches, layers and texts named by meaning.
+//!
+//! By theme: [`drawing`], [`mark`], [`text`], [`pen`], [`hatch`], [`layer`] and [`scale`] are what a drawing is made of.
+//!
+//! Nothing here knows a color, a pixel or a file; figures come from the plan and its assessment and are only written down.
+#![warn(missing_docs)]
+
+pub mod drawing;
+pub mod hatch;
+pub mod layer;
+pub mod mark;
+pub mod pen;
+pub mod scale;
+pub mod text;
+
+pub use drawing::Drawing;
+pub use hatch::Hatch;
+pub use layer::Layer;
+pub use mark::{Area, Fill, Line, Mark, Polygon, Shape, Stress};
+pub use pen::Pen;
+pub use scale::Scale;
+pub use text::{Anchor, Text, TextStyle};
