@@ -15,6 +15,7 @@
 //! Where Q is empty nothing is over or under the prism, and the distance on the plan is the figure. Our own derivation.
 
 use super::swept::{HeightBand, SweptBand};
+use crate::geometry::bounds::Bounds;
 use crate::geometry::hair::HAIR_M;
 use crate::geometry::polygons::Polygon;
 use crate::geometry::prism::{PlanShape, Prism};
@@ -169,7 +170,7 @@ fn vertical_clearance(swept: &SweptBand, prism: &Prism, around_m: f64) -> Option
                 for (a, b) in polygon.segments() {
                     least.look_at(wedge.stretch_of(a - swept.pivot(), b - swept.pivot(), near));
                 }
-                for stretch in rays_inside(swept, wedge, polygon) {
+                for stretch in rays_inside(swept, wedge, polygon, prism.bounds()) {
                     least.look_at(Some(stretch));
                 }
             }
@@ -179,11 +180,15 @@ fn vertical_clearance(swept: &SweptBand, prism: &Prism, around_m: f64) -> Option
 }
 
 /// The parts of a wedge's border rays inside a polygon, out to the end of the band.
-fn rays_inside(swept: &SweptBand, wedge: Wedge, polygon: &Polygon) -> Vec<Stretch> {
+fn rays_inside(swept: &SweptBand, wedge: Wedge, polygon: &Polygon, bounds: Bounds) -> Vec<Stretch> {
     let mut inside = Vec::new();
     let cut = (wedge == Wedge::Whole).then_some(wedge.some_direction());
     for ray in wedge.rays().chain(cut) {
         let (from, to) = (ray * swept.band().r0_m, ray * swept.band().r1_m);
+        let ray_bounds = Bounds::of([swept.pivot() + from, swept.pivot() + to]);
+        if !ray_bounds.is_some_and(|b| b.meets(&bounds.grown(HAIR_M))) {
+            continue;
+        }
         if from == to {
             // A band of no length: its one point is inside or not.
             if polygon.contains(swept.pivot() + from) {
