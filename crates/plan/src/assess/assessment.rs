@@ -7,6 +7,7 @@ use glam::DVec2;
 
 use super::check::{Check, Tally};
 use super::reactions::Reactions;
+use super::swept::SweptBand;
 use crate::catalog::{MakeUpFault, ResolvedUnit};
 use crate::document::{EdgeId, ObstacleId, PlacementId, RoofId, ThingId};
 use crate::geometry::facade::{Facade, FacadeKey};
@@ -69,12 +70,16 @@ pub struct UnitAssessment {
     pub reactions: Option<Arc<Reactions>>,
     /// Slew at which a person may hang, in the base's axes.
     pub loaded: Turns,
+    /// Slew to which the arm can be turned, in the base's axes: loaded angles and what lies between them.
+    pub turnable: Turns,
     /// Slew that serves a facade, in the base's axes.
     pub serving: Turns,
     /// Facades it serves.
     pub serves: Vec<Served>,
     /// Where it stands on its edge.
     pub setting_out: Option<SettingOut>,
+    /// Parts that sweep, in plan coordinates with heights as levels over level zero.
+    pub swept: Vec<SweptPart>,
     /// Every pair of a swept part and something near it that was looked at.
     pub clearances: Vec<PairClearance>,
     /// Room for the operator and for laying the mast down.
@@ -172,6 +177,19 @@ impl Part {
             Self::FootStrut => "foot strut",
         }
     }
+}
+
+/// A part with the band it sweeps; heights in it are levels over level zero, angles are in the plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SweptPart {
+    /// The part.
+    pub part: Part,
+    /// Direction in the plan in which the part lies at slew 0; none for a part that does not turn.
+    pub turned_rad: Option<f64>,
+    /// What the serving slew sweeps.
+    pub serving: SweptBand,
+    /// What the rest of the turn sweeps.
+    pub rest: SweptBand,
 }
 
 /// What a swept part passes.

@@ -2,20 +2,33 @@
 
 pub mod assessment;
 pub mod check;
+pub mod clear_zones;
 pub mod clearance;
 pub mod code;
 pub mod coverage;
+pub mod facade_phase;
+pub mod memo;
+pub mod parts_swept;
 pub mod reach;
 pub mod reactions;
+pub mod rules;
+pub mod run;
+pub mod serving;
+pub mod setting_out;
 pub mod stand_off;
+pub mod standing;
+pub mod surroundings;
 pub mod swept;
+pub mod way_out;
 
 pub use assessment::{
-    Against, Assessment, FacadeAssessment, GapRegion, Over, PairClearance, Part, Room, Served, SettingOut,
+    Against, Assessment, FacadeAssessment, GapRegion, Over, PairClearance, Part, Room, Served, SettingOut, SweptPart,
     UnitAssessment, Way,
 };
 pub use check::{Amount, Check, Limit, Outcome, Place, Severity, Tally};
 pub use code::Code;
+pub use memo::Memo;
 pub use reactions::{
     CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, MemberUse, ReactionSet, Reactions, Sense,
 };
+pub use run::assess;

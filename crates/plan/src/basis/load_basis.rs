@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{CaseId, Combined, CombinedFault, LoadCase, LoadCone, Rules, Sourced};
+use super::{CaseId, Combined, CombinedFault, LoadCase, LoadCone, MemberCode, Rules, Sourced};
 
 /// A load basis, stored in the plan and editable.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -25,6 +25,9 @@ pub struct LoadBasis {
     pub weight: WeightFactors,
     /// Whether resistances are reduced by partial factors as well; printed on every sheet.
     pub resistance_factors: Sourced<bool>,
+    /// The family of codes whose resistance factors go with these load factors, if the source names one.
+    #[serde(default)]
+    pub goes_with: Option<MemberCode>,
     /// Working rules with their limits.
     pub rules: Rules,
 }

@@ -77,10 +77,8 @@ pub struct PeopleRules {
     pub standing_side_m: Sourced<f64>,
     /// Free height over the standing place.
     pub headroom_m: Sourced<f64>,
-    /// Width of the strip in which a mast is laid down and tilted in.
+    /// Width of the strip in which a mast is laid down and tilted in, wholly inboard; it is as long as the mast.
     pub erection_width_m: Sourced<f64>,
-    /// Steepest angle over the horizontal at which a mast enters its socket, which sets the strip's length.
-    pub tilt_in_rad: Sourced<f64>,
 }
 
 /// Which units may stand at once.

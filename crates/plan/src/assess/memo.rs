@@ -1,0 +1,98 @@
+//! Memo: the last input and result of each phase, compared by value, so that a drag recomputes only what moved.
+//!
+//! Equal input gives the same shared result; the result can't depend on what was assessed before.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::assessment::{FacadeAssessment, SettingOut, UnitAssessment};
+use super::clear_zones::Neighbor;
+use super::reactions::Reactions;
+use super::serving::ServedReach;
+use super::surroundings::Surroundings;
+use crate::basis::{DesignCode, LoadBasis};
+use crate::catalog::{Family, MakeUp, MakeUpFault, ResolvedUnit};
+use crate::document::{FamilyId, Obstacle, ObstacleId, PlacementId, Plan, Roof, RoofId};
+use crate::geometry::facade::FacadeKey;
+use crate::geometry::frame::Frame;
+
+/// What was computed last, by thing and phase.
+#[derive(Debug, Clone, Default)]
+pub struct Memo {
+    pub(super) basis: Option<Arc<(LoadBasis, DesignCode)>>,
+    pub(super) families: BTreeMap<FamilyId, Arc<Family>>,
+    pub(super) roofs: BTreeMap<RoofId, Roof>,
+    pub(super) obstacles: BTreeMap<ObstacleId, Obstacle>,
+    pub(super) surroundings: Option<Arc<Surroundings>>,
+    pub(super) make_ups: Vec<KnownMakeUp>,
+    pub(super) units: BTreeMap<PlacementId, UnitSlot>,
+    pub(super) facades: BTreeMap<FacadeKey, FacadeSlot>,
+}
+
+/// A make-up met before, with its parts and reactions.
+#[derive(Debug, Clone)]
+pub(super) struct KnownMakeUp {
+    pub make_up: MakeUp,
+    pub resolved: Result<Arc<ResolvedUnit>, MakeUpFault>,
+    pub reactions: Option<Arc<Reactions>>,
+}
+
+/// Everything a unit's geometry and checks depend on beside surroundings, basis and families.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct UnitInput {
+    pub make_up: MakeUp,
+    pub frame: Option<Frame>,
+    pub setting_out: Option<SettingOut>,
+    pub neighbors: Vec<Neighbor>,
+}
+
+#[derive(Debug, Clone)]
+pub(super) struct UnitSlot {
+    pub input: UnitInput,
+    pub known: usize,
+    pub result: Arc<UnitAssessment>,
+    pub reaches: Arc<Vec<ServedReach>>,
+}
+
+/// A unit with everything it reaches.
+pub(super) type ServingUnit = (PlacementId, Arc<Vec<ServedReach>>);
+
+#[derive(Debug, Clone)]
+pub(super) struct FacadeSlot {
+    pub input: Vec<ServingUnit>,
+    pub result: Arc<FacadeAssessment>,
+}
+
+impl Memo {
+    /// A memo that knows nothing yet.
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Drops what no longer holds: everything when basis or families changed, places when roofs or obstacles did.
+    pub(super) fn renew(&mut self, plan: &Plan) -> Arc<Surroundings> {
+        let same_basis = self.basis.as_ref().is_some_and(|known| known.0 == plan.basis && known.1 == plan.code);
+        let same_families = self.families.len() == plan.families.len()
+            && self
+                .families
+                .iter()
+                .zip(&plan.families)
+                .all(|(a, b)| a.0 == b.0 && (Arc::ptr_eq(a.1, b.1) || a.1 == b.1));
+        if !same_basis || !same_families {
+            *self = Self::default();
+            self.basis = Some(Arc::new((plan.basis.clone(), plan.code.clone())));
+            self.families.clone_from(&plan.families);
+        }
+        let same_building = self.roofs == plan.roofs && self.obstacles == plan.obstacles;
+        if let (true, Some(known)) = (same_building, &self.surroundings) {
+            return Arc::clone(known);
+        }
+        self.units.clear();
+        self.facades.clear();
+        self.roofs.clone_from(&plan.roofs);
+        self.obstacles.clone_from(&plan.obstacles);
+        let surroundings = Arc::new(Surroundings::of(plan));
+        self.surroundings = Some(Arc::clone(&surroundings));
+        surroundings
+    }
+}
