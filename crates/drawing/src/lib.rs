@@ -5,11 +5,14 @@
 //! Nothing here knows a color, a pixel or a file; figures come from the plan and its assessment and are only written down.
 #![warn(missing_docs)]
 
+pub mod dimension;
 pub mod drawing;
 pub mod hatch;
 pub mod layer;
+pub mod letter_width;
 pub mod mark;
 pub mod pen;
+pub mod pencil;
 pub mod scale;
 pub mod text;
 

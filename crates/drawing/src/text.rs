@@ -2,6 +2,7 @@
 
 use glam::DVec2;
 
+use crate::letter_width::{Face, width_em};
 use crate::pen::Pen;
 use crate::scale::Scale;
 
@@ -83,15 +84,6 @@ pub enum TextStyle {
     Heading,
 }
 
-/// Which cut of the typeface a style uses.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Weight {
-    /// Regular.
-    Regular,
-    /// Semibold.
-    SemiBold,
-}
-
 impl TextStyle {
     /// All styles.
     pub const ALL: [Self; 6] = [Self::Dimension, Self::Tag, Self::Name, Self::Note, Self::Reading, Self::Heading];
@@ -99,18 +91,19 @@ impl TextStyle {
     /// Size of the letters from line to line set solid (the em), paper mm.
     pub const fn size_mm(self) -> f64 {
         match self {
-            Self::Dimension | Self::Reading => 2.9,
-            Self::Tag | Self::Name => 3.1,
-            Self::Note => 2.7,
+            Self::Dimension => 3.1,
+            Self::Tag | Self::Name => 3.0,
+            Self::Note | Self::Reading => 2.8,
             Self::Heading => 4.4,
         }
     }
 
-    /// Which cut it uses.
-    pub const fn weight(self) -> Weight {
+    /// Which cut of the typeface it uses.
+    pub const fn face(self) -> Face {
         match self {
-            Self::Tag | Self::Name | Self::Heading => Weight::SemiBold,
-            Self::Dimension | Self::Note | Self::Reading => Weight::Regular,
+            Self::Tag | Self::Name | Self::Heading => Face::SemiBold,
+            Self::Reading => Face::Regular,
+            Self::Dimension | Self::Note => Face::Condensed,
         }
     }
 
@@ -160,22 +153,6 @@ impl Text {
 }
 
 /// Width of words in a style, paper mm.
-///
-/// Widths of the letters of the shipped typeface, so that places are right without any font at hand; letters beyond
-/// them count as wide ones.
 pub fn width_mm(words: &str, style: TextStyle) -> f64 {
-    words.chars().map(letter_width).sum::<f64>() * style.size_mm()
-}
-
-/// Width of a letter in ems.
-fn letter_width(letter: char) -> f64 {
-    match letter {
-        '0'..='9' => 0.6,
-        ' ' | '.' | ',' | ':' | ';' | 'i' | 'l' | 'j' | '\'' | '!' | '|' | '·' => 0.29,
-        'f' | 't' | 'r' | '(' | ')' | '[' | ']' | '-' | '/' | '"' | '°' | '²' => 0.42,
-        'm' | 'w' | 'M' | 'W' | '@' | '%' => 0.9,
-        'A'..='Z' => 0.66,
-        'a'..='z' => 0.57,
-        _ => 0.65,
-    }
+    width_em(words, style.face()) * style.size_mm()
 }

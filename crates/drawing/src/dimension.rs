@@ -1,0 +1,273 @@
+//! Dimensions in one style: extension lines with a gap, oblique ticks, the figure above the line, never upside down.
+
+use std::f64::consts::{FRAC_PI_2, FRAC_PI_4};
+
+use gantline_plan::geometry::frame::within_half_turn;
+use glam::DVec2;
+
+use crate::layer::Layer;
+use crate::pen::Pen;
+use crate::pencil::Pencil;
+use crate::text::{Across, Anchor, Text, TextStyle, Up};
+
+/// From the measured point to its extension line, paper mm.
+const GAP_MM: f64 = 1.0;
+/// Extension line past the dimension line, and dimension line past its last tick, paper mm.
+const PAST_MM: f64 = 1.2;
+/// Length of a tick, paper mm.
+const TICK_MM: f64 = 2.2;
+/// Dimension line to the foot of its figure, paper mm.
+const LIFT_MM: f64 = 0.7;
+/// From a figure to what stands beside it, paper mm.
+const ROOM_MM: f64 = 0.8;
+/// From one dimension line to the next one outside it, paper mm.
+pub const ROW_MM: f64 = 6.0;
+
+/// Where a dimension line runs, and how it is measured.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DimensionLine {
+    /// A point on it, m.
+    pub through: DVec2,
+    /// Unit vector along it.
+    pub along: DVec2,
+}
+
+/// One measured length of a chain, with its figure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// Where it begins, m; its extension line leaves here.
+    pub from: DVec2,
+    /// Where it ends, m.
+    pub to: DVec2,
+    /// The figure as written.
+    pub words: String,
+}
+
+/// Draws a single dimension.
+pub fn dimension(pencil: &mut Pencil, layer: Layer, line: DimensionLine, from: DVec2, to: DVec2, words: &str) {
+    chain(pencil, layer, line, &[Measured { from, to, words: words.to_owned() }]);
+}
+
+/// Draws lengths one after another on one line. Figures that find no room between their ticks stand outside at the ends
+/// of the chain, else above it, each with a leader.
+pub fn chain(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &[Measured]) {
+    let Some(axis) = Axis::of(line, measured) else { return };
+    let scale = pencil.scale;
+    let mut ends: Vec<(f64, DVec2)> =
+        measured.iter().flat_map(|one| [one.from, one.to]).map(|point| (axis.place(point), point)).collect();
+    ends.sort_by(|a, b| a.0.total_cmp(&b.0));
+    ends.dedup_by(|later, kept| (later.0 - kept.0).abs() < scale.m(0.05));
+    for &(at, point) in &ends {
+        extension(pencil, layer, &axis, at, point);
+        tick(pencil, layer, axis.point(at));
+    }
+    let (first, last) = (ends[0].0, ends[ends.len() - 1].0);
+    let figures = set_figures(pencil, &axis, measured, (first, last));
+    let past = scale.m(PAST_MM);
+    let begin = figures.iter().map(|figure| figure.from).fold(first - past, f64::min);
+    let end = figures.iter().map(|figure| figure.to).fold(last + past, f64::max);
+    let (begin, end) = (begin.min(first - past), end.max(last + past));
+    pencil.line(layer, Pen::Dimension, [axis.point(begin), axis.point(end)]);
+    for figure in figures {
+        figure.draw(pencil, layer, &axis);
+    }
+}
+
+/// The line with its reading direction.
+struct Axis {
+    through: DVec2,
+    along: DVec2,
+    angle_rad: f64,
+}
+
+impl Axis {
+    /// None when nothing is measured.
+    fn of(line: DimensionLine, measured: &[Measured]) -> Option<Self> {
+        if measured.is_empty() {
+            return None;
+        }
+        let angle = readable(line.along.to_angle());
+        Some(Self { through: line.through, along: DVec2::from_angle(angle), angle_rad: angle })
+    }
+
+    fn place(&self, point: DVec2) -> f64 {
+        (point - self.through).dot(self.along)
+    }
+
+    fn point(&self, place: f64) -> DVec2 {
+        self.through + self.along * place
+    }
+}
+
+/// The same line of writing, turned by half a turn if it would stand on its head.
+pub fn readable(angle_rad: f64) -> f64 {
+    let angle = within_half_turn(angle_rad);
+    // A line straight up is read from the right, also when rounding has tipped it a little to the left.
+    if angle > FRAC_PI_2 + 1e-6 {
+        angle - std::f64::consts::PI
+    } else if angle <= -FRAC_PI_2 + 1e-6 {
+        angle + std::f64::consts::PI
+    } else {
+        angle
+    }
+}
+
+fn extension(pencil: &mut Pencil, layer: Layer, axis: &Axis, place: f64, point: DVec2) {
+    let foot = axis.point(place);
+    let (gap, past) = (pencil.scale.m(GAP_MM), pencil.scale.m(PAST_MM));
+    let distance = point.distance(foot);
+    if distance > gap {
+        let toward = (foot - point) / distance;
+        pencil.line(layer, Pen::Dimension, [point + toward * gap, foot + toward * past]);
+    }
+}
+
+fn tick(pencil: &mut Pencil, layer: Layer, at: DVec2) {
+    let half = pencil.scale.m(TICK_MM / 2.0);
+    let across = DVec2::from_angle(FRAC_PI_4) * half;
+    pencil.line(layer, Pen::Outline, [at - across, at + across]);
+}
+
+/// A figure with its place along the line.
+struct Figure {
+    words: String,
+    from: f64,
+    to: f64,
+    /// Rows above the line.
+    row: u32,
+    /// Where it belongs, when it does not stand there.
+    leader: Option<f64>,
+}
+
+impl Figure {
+    fn draw(self, pencil: &mut Pencil, layer: Layer, axis: &Axis) {
+        let scale = pencil.scale;
+        let up = axis.along.perp();
+        let lift = scale.m(LIFT_MM + f64::from(self.row) * ROW_STEP_MM);
+        let at = axis.point(self.from.midpoint(self.to));
+        if let Some(home) = self.leader {
+            let foot = axis.point(home);
+            let text_side = axis.point(home.clamp(self.from, self.to)) + up * (lift - scale.m(0.4));
+            pencil.line(layer, Pen::Dimension, [foot, text_side]);
+        }
+        let anchor = Anchor { across: Across::Middle, up: Up::Baseline };
+        let mut text = Text::new(self.words, at + up * lift, anchor, TextStyle::Dimension, Pen::Dimension);
+        text.rotation_rad = axis.angle_rad;
+        pencil.text_on_paper(layer, text);
+    }
+}
+
+/// From one row of raised figures to the next, paper mm.
+const ROW_STEP_MM: f64 = 3.6;
+
+/// Places the figures of a chain.
+fn set_figures(pencil: &Pencil, axis: &Axis, measured: &[Measured], ends: (f64, f64)) -> Vec<Figure> {
+    let scale = pencil.scale;
+    let room = scale.m(ROOM_MM);
+    let mut set: Vec<Figure> = Vec::new();
+    let mut wide: Vec<(f64, f64, &Measured)> = Vec::new();
+    for one in measured {
+        let (a, b) = (axis.place(one.from), axis.place(one.to));
+        let (low, high) = (a.min(b), a.max(b));
+        let width = scale.m(crate::text::width_mm(&one.words, TextStyle::Dimension));
+        if width + 2.0 * room <= high - low {
+            let middle = low.midpoint(high);
+            let (from, to) = (middle - width / 2.0, middle + width / 2.0);
+            set.push(Figure { words: one.words.clone(), from, to, row: 0, leader: None });
+        } else {
+            wide.push((low.midpoint(high), width, one));
+        }
+    }
+    wide.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let (mut first_free, mut last_free) = (true, true);
+    let count = wide.len();
+    for (index, (middle, width, one)) in wide.into_iter().enumerate() {
+        let low = axis.place(one.from).min(axis.place(one.to));
+        let high = axis.place(one.from).max(axis.place(one.to));
+        let tick = scale.m(TICK_MM / 2.0) + room;
+        let at_end = last_free && (high - ends.1).abs() < scale.m(0.05);
+        let at_start = first_free && (low - ends.0).abs() < scale.m(0.05) && (index + 1 < count || !at_end);
+        let words = one.words.clone();
+        if at_start {
+            first_free = false;
+            set.push(Figure { words, from: ends.0 - tick - width, to: ends.0 - tick, row: 0, leader: None });
+        } else if at_end {
+            last_free = false;
+            set.push(Figure { words, from: ends.1 + tick, to: ends.1 + tick + width, row: 0, leader: None });
+        } else {
+            let (from, to) = (middle - width / 2.0, middle + width / 2.0);
+            let taken = |row: u32| set.iter().any(|f| f.row == row && from < f.to + room && to > f.from - room);
+            let row = (1..8).find(|&row| !taken(row)).unwrap_or(8);
+            set.push(Figure { words, from, to, row, leader: Some(middle) });
+        }
+    }
+    set
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::mark::{Mark, Shape};
+    use crate::scale::Scale;
+    use proptest::prelude::*;
+
+    fn texts(marks: &[Mark]) -> Vec<&Text> {
+        marks
+            .iter()
+            .filter_map(|mark| match &mark.shape {
+                Shape::Text(text) => Some(text),
+                Shape::Line(_) | Shape::Area(_) => None,
+            })
+            .collect()
+    }
+
+    proptest! {
+        /// A drafting rule is the witness: figures are read from below or from the right.
+        #[test]
+        fn no_figure_stands_on_its_head(angle in -7.0..7.0_f64, length in 0.01..50.0_f64) {
+            let mut pencil = Pencil::new(Scale::one_to(100.0));
+            let along = DVec2::from_angle(angle);
+            let line = DimensionLine { through: along.perp(), along };
+            dimension(&mut pencil, Layer::Dimension, line, DVec2::ZERO, along * length, "12.345 m");
+            let marks = pencil.done();
+            let turn = texts(&marks)[0].rotation_rad;
+            prop_assert!(turn > -FRAC_PI_2 && turn <= FRAC_PI_2 + 1e-5);
+        }
+
+        /// Boxes of letters are held against each other along the line, row by row.
+        #[test]
+        fn figures_of_a_chain_never_overlap(steps in proptest::collection::vec(0.05..6.0_f64, 1..9)) {
+            let scale = Scale::one_to(100.0);
+            let mut pencil = Pencil::new(scale);
+            let mut at = 0.0;
+            let measured: Vec<Measured> = steps.iter().map(|step| {
+                let from = DVec2::new(at, 0.0);
+                at += step;
+                Measured { from, to: DVec2::new(at, 0.0), words: format!("{step:.3} m") }
+            }).collect();
+            let line = DimensionLine { through: DVec2::new(0.0, -1.0), along: DVec2::X };
+            chain(&mut pencil, Layer::Dimension, line, &measured);
+            let marks = pencil.done();
+            let boxes: Vec<[DVec2; 4]> = texts(&marks).iter().map(|text| text.corners(scale)).collect();
+            prop_assert_eq!(boxes.len(), steps.len());
+            for (i, one) in boxes.iter().enumerate() {
+                for other in &boxes[i + 1..] {
+                    let apart = one[1].x < other[0].x || other[1].x < one[0].x || one[2].y < other[0].y || other[2].y < one[0].y;
+                    prop_assert!(apart, "{one:?} on {other:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_length_of_a_chain_shares_its_ticks_with_its_neighbors() {
+        let mut pencil = Pencil::new(Scale::one_to(100.0));
+        let point = |x: f64| DVec2::new(x, 0.0);
+        let one = |a: f64, b: f64| Measured { from: point(a), to: point(b), words: format!("{:.3} m", b - a) };
+        let line = DimensionLine { through: DVec2::new(0.0, 2.0), along: DVec2::X };
+        chain(&mut pencil, Layer::Dimension, line, &[one(0.0, 5.0), one(5.0, 9.0), one(9.0, 20.0)]);
+        let ticks =
+            pencil.done().iter().filter(|m| matches!(&m.shape, Shape::Line(l) if l.pen == Pen::Outline)).count();
+        assert_eq!(ticks, 4);
+    }
+}
