@@ -112,10 +112,7 @@ impl Cap {
     #[must_use]
     pub fn support(&self, c: DVec3) -> f64 {
         match self.planes {
-            None => {
-                let across = c.x.hypot(c.y);
-                self.support_2d(across, c.z)
-            }
+            None => self.support_2d(DVec2::new(c.x, c.y).length(), c.z),
             Some(_) => self.maximizer(c).dot(c),
         }
     }
@@ -176,7 +173,7 @@ impl Cap {
 
     /// `across` is the length of the horizontal part of c, `z` its vertical part.
     fn support_2d(&self, across: f64, z: f64) -> f64 {
-        let length = across.hypot(z);
+        let length = DVec2::new(across, z).length();
         if -z >= length * self.cos { length } else { across * self.sin - z * self.cos }
     }
 

@@ -1,7 +1,10 @@
 //! The states of the brace at one slew: in place, slack, its foot lost, each with its own answers.
 
+use std::convert::Infallible;
+
 use super::prepared::Prepared;
 use super::rows::Rows;
+use super::search::golden;
 use super::state::State;
 
 /// Doublings of the multiplier before a condition counts as met in the limit only.
@@ -21,14 +24,17 @@ pub(super) struct Case<const N: usize> {
 }
 
 impl<const N: usize> Case<N> {
-    /// The greatest weighted sum; `None` if the state never holds.
+    /// The greatest weighted sum; `None` if the state never holds. Good enough to search by, 1e-8; the
+    /// value that is reported comes from [`Case::state`].
     pub fn support(&self, with: &Prepared<'_>, w: &[f64; N], slew: f64) -> Option<f64> {
-        if self.condition.is_none() {
+        let Some(condition) = &self.condition else {
             return Some(with.support(&self.rows, w, slew));
+        };
+        if with.support(condition, &[1.0], slew) < 0.0 {
+            return None;
         }
-        let state = self.state(with, w, slew)?;
-        let numbers = self.rows.of(&state);
-        Some(numbers.iter().zip(w).map(|(n, w)| n * w).sum())
+        let at = |factor: f64| with.support_with(&self.rows, w, (condition, factor), slew);
+        Some(least_of_convex(at, self.rows.scale(w) / condition.scale(&[1.0])))
     }
 
     /// A state that attains it.
@@ -41,6 +47,22 @@ impl<const N: usize> Case<N> {
     }
 }
 
+/// The least value over factors ≥ 0 of a convex function whose factor is of the size of `scale`.
+fn least_of_convex(at: impl Fn(f64) -> f64, scale: f64) -> f64 {
+    let mut end = scale;
+    let (mut before, mut here) = (at(0.0), at(end));
+    for _ in 0..DOUBLINGS {
+        if here >= before {
+            break;
+        }
+        end *= 2.0;
+        (before, here) = (here, at(end));
+    }
+    let mut f = |x: f64| Ok::<f64, Infallible>(-at(x));
+    let Ok((_, least)) = golden(0.0, end, 1e-5 * end, &mut f);
+    at(0.0).min(-least)
+}
+
 /// Where the goal is greatest while the condition isn't negative.
 ///
 /// By duality it is min over λ ≥ 0 of the greatest goal + λ·condition. As λ grows, the maximizer's
@@ -48,6 +70,10 @@ impl<const N: usize> Case<N> {
 fn under_condition(with: &Prepared<'_>, goal: &Rows<1>, condition: &Rows<1>, slew: f64) -> Option<State> {
     let at = |factor: f64| with.state(&goal.plus(condition, factor), &[1.0], slew);
     let margin = |state: &State| condition.of(state)[0];
+    let mix = |below: &State, above: &State| {
+        let (under, over) = (margin(below), margin(above));
+        below.between(above, over / (over - under))
+    };
     let free = at(0.0);
     if margin(&free) >= 0.0 {
         return Some(free);
@@ -56,7 +82,7 @@ fn under_condition(with: &Prepared<'_>, goal: &Rows<1>, condition: &Rows<1>, sle
     if margin(&most) < 0.0 {
         return None;
     }
-    let (mut low, mut high) = (0.0, 1.0);
+    let (mut low, mut high) = (0.0, goal.scale(&[1.0]) / condition.scale(&[1.0]));
     let (mut below, mut above) = (free, at(high));
     let mut tries = 0;
     while margin(&above) < 0.0 {
@@ -69,6 +95,12 @@ fn under_condition(with: &Prepared<'_>, goal: &Rows<1>, condition: &Rows<1>, sle
         above = at(high);
     }
     for _ in 0..HALVINGS {
+        // The mix is allowed and the multiplier bounds from above; when they meet there is no more to gain.
+        let mixed = mix(&below, &above);
+        let bound = (goal.of(&below)[0] + low * margin(&below)).min(goal.of(&above)[0] + high * margin(&above));
+        if bound - goal.of(&mixed)[0] <= 1e-13 * bound.abs() {
+            return Some(mixed);
+        }
         let middle = f64::midpoint(low, high);
         let state = at(middle);
         if margin(&state) < 0.0 {
@@ -77,6 +109,5 @@ fn under_condition(with: &Prepared<'_>, goal: &Rows<1>, condition: &Rows<1>, sle
             (high, above) = (middle, state);
         }
     }
-    let (under, over) = (margin(&below), margin(&above));
-    Some(below.between(&above, over / (over - under)))
+    Some(mix(&below, &above))
 }

@@ -1,7 +1,9 @@
 //! Extremes of observed numbers over slew and state: one search for each component.
 
-use std::borrow::Cow;
-use std::f64::consts::PI;
+use std::cell::{Cell, RefCell};
+use std::collections::HashMap;
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
+use std::rc::Rc;
 
 use super::actions::{Actions, FootCase};
 use super::case::Case;
@@ -9,7 +11,7 @@ use super::extreme::{Causes, Component, Extreme, Sense, Slack};
 use super::fault::EnvelopeFault;
 use super::observed::{BraceAxial, Observed};
 use super::prepared::Prepared;
-use super::search::greatest;
+use super::search::{greatest, raster};
 use super::slews::Slews;
 use super::state::State;
 use crate::unit::{UnitModel, turned};
@@ -21,8 +23,12 @@ const GRID: f64 = PI / 24.0;
 /// itself, as a share, at a kink.
 const FINE: f64 = 1e-9;
 
-/// The same for a search within a search, which a few steps of ascent then complete.
-const NESTED: f64 = 1e-6;
+/// From how many hills of the raster a resultant is climbed.
+const STARTS: usize = 4;
+
+/// Rounds of a climb, and steps of an ascent: far more than a hill needs.
+const ROUNDS: u32 = 12;
+const ASCENT: u32 = 60;
 
 /// In which axes components are reported.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,7 +54,11 @@ pub(super) struct Engine<'a, const N: usize, O> {
     slews: Slews,
     plan: BracePlan,
     /// The cases, where they are the same at every slew.
-    same: Option<Vec<Case<N>>>,
+    same: Option<Rc<[Case<N>]>>,
+    /// The cases at slews that were looked at before.
+    seen: RefCell<HashMap<u64, Rc<[Case<N>]>>>,
+    /// Directions of the greatest resultants of force and of moment, once searched.
+    longest: [Cell<Option<f64>>; 2],
 }
 
 /// Which states of the brace count.
@@ -75,10 +85,19 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         slews: Slews,
         plan: BracePlan,
     ) -> Result<Self, EnvelopeFault> {
-        let mut engine = Self { prepared, observed, axes, slews, plan, same: None };
+        let mut engine = Self {
+            prepared,
+            observed,
+            axes,
+            slews,
+            plan,
+            same: None,
+            seen: RefCell::default(),
+            longest: [const { Cell::new(None) }; 2],
+        };
         let cases_turn = plan.two_states && prepared.is_cut();
         if prepared.turns_with_the_arm() && !cases_turn {
-            engine.same = Some(engine.cases_at(engine.slews.any())?);
+            engine.same = Some(engine.cases_at(engine.slews.any())?.into());
         }
         Ok(engine)
     }
@@ -99,40 +118,137 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
     }
 
     fn row(&self, row: usize, sign: f64) -> Result<Option<Found>, EnvelopeFault> {
-        let (slew, _) =
-            greatest(&self.slews, GRID, FINE, |slew| self.support(&self.row_weights(row, sign, slew), slew))?;
+        let slew = if self.turns_freely() && (self.axes == Axes::Arm || row % 3 == 2) {
+            self.slews.any()
+        } else if self.turns_freely() && self.slews == Slews::Turn {
+            // Some slew turns the direction of the greatest resultant into this component's own.
+            let own = if row.is_multiple_of(3) { 0.0 } else { FRAC_PI_2 };
+            let own = if sign < 0.0 { own + PI } else { own };
+            let slew = own - self.longest(row - row % 3)?;
+            PI - (PI - slew).rem_euclid(TAU)
+        } else {
+            let weights = |slew| self.row_weights(row, sign, slew);
+            greatest(&self.slews, GRID, FINE, |slew| self.support(&weights(slew), slew))?.0
+        };
         self.found(&self.row_weights(row, sign, slew), slew)
+    }
+
+    /// Whether all answers turn with the arm and no cone is cut: then a slew only turns components.
+    fn turns_freely(&self) -> bool {
+        self.same.is_some() && !self.prepared.is_cut()
+    }
+
+    /// The direction, in arm axes, in which a resultant that turns freely is greatest.
+    fn longest(&self, row: usize) -> Result<f64, EnvelopeFault> {
+        let known = &self.longest[row / 3];
+        if let Some(direction) = known.get() {
+            return Ok(direction);
+        }
+        let (direction, _) = greatest(&Slews::Turn, 2.0 * GRID, FINE, |direction| {
+            self.support(&Self::direction_weights(row, direction), 0.0)
+        })?;
+        known.set(Some(direction));
+        Ok(direction)
     }
 
     /// max over directions u of the greatest u·(a, b): the length of the longest (a, b).
     fn resultant(&self, row: usize) -> Result<Option<Found>, EnvelopeFault> {
-        let turns = self.same.is_some() && !self.prepared.is_cut();
-        let (slew, fine) = if turns {
-            (self.slews.any(), FINE)
-        } else {
-            let outer = greatest(&self.slews, GRID, NESTED, |slew| {
-                Ok::<f64, EnvelopeFault>(self.direction(row, slew, NESTED)?.1)
-            })?;
-            (outer.0, NESTED)
+        if self.turns_freely() {
+            let weights = Self::direction_weights(row, self.longest(row)?);
+            let slew = self.slews.any();
+            return self.ascend(row, weights, slew);
+        }
+        let mut starts = self.starts(row)?;
+        starts.sort_by(|a, b| b.2.total_cmp(&a.2));
+        let mut best: Option<(f64, Found)> = None;
+        let count = match &self.slews {
+            Slews::At(_) => starts.len(),
+            Slews::Turn | Slews::Between(..) => STARTS,
         };
-        let (direction, _) = self.direction(row, slew, fine)?;
-        let mut weights = Self::direction_weights(row, direction);
+        for (slew, direction, _) in starts.into_iter().take(count) {
+            let Some((length, found)) = self.climb(row, slew, direction)? else {
+                continue;
+            };
+            if best.as_ref().is_none_or(|(b, _)| length > *b) {
+                best = Some((length, found));
+            }
+        }
+        Ok(best.map(|(_, found)| found))
+    }
+
+    /// Slew, direction and value of the hills of a resultant on a raster of both.
+    fn starts(&self, row: usize) -> Result<Vec<(f64, f64, f64)>, EnvelopeFault> {
+        let slews = raster(&self.slews, 2.0 * GRID);
+        let directions = raster(&Slews::Turn, 2.0 * GRID);
+        let mut values = Vec::with_capacity(slews.len());
+        for &slew in &slews {
+            let along = |d: &f64| self.support(&Self::direction_weights(row, *d), slew);
+            values.push(directions.iter().map(along).collect::<Result<Vec<f64>, _>>()?);
+        }
+        let mut hills = Vec::new();
+        let count = directions.len();
+        let apart = matches!(self.slews, Slews::At(_));
+        for (i, &slew) in slews.iter().enumerate() {
+            for (j, &direction) in directions.iter().enumerate() {
+                let here = values[i][j];
+                let lower = |i: usize, j: usize| values[i][j % count] <= here;
+                let beside = lower(i, j + 1) && lower(i, j + count - 1);
+                let before = apart || i == 0 || lower(i - 1, j);
+                let after = apart || i + 1 == slews.len() || lower(i + 1, j);
+                if beside && before && after {
+                    hills.push((slew, direction, here));
+                }
+            }
+        }
+        Ok(hills)
+    }
+
+    /// From a start uphill, by direction and by slew in turn.
+    fn climb(&self, row: usize, slew: f64, direction: f64) -> Result<Option<(f64, Found)>, EnvelopeFault> {
+        let mut slew = slew;
+        let mut best = self.ascend(row, Self::direction_weights(row, direction), slew)?;
+        let mut length = self.length(row, best.as_ref())?;
+        for round in 0..ROUNDS {
+            let Some(found) = &best else { return Ok(None) };
+            let numbers = self.numbers(found)?;
+            let weights = Self::direction_weights(row, numbers[row + 1].atan2(numbers[row]));
+            // The hill lies within a step of the raster; later rounds only correct.
+            let reach = 2.0 * GRID / f64::from(1 << (2 * round).min(20));
+            let around = self.slews.around(slew, reach);
+            slew = greatest(&around, reach, FINE, |s| self.support(&weights, s))?.0;
+            let next = self.ascend(row, weights, slew)?;
+            let longer = self.length(row, next.as_ref())?;
+            if longer <= length * (1.0 + 1e-13) {
+                break;
+            }
+            (best, length) = (next, longer);
+        }
+        Ok(best.map(|found| (length, found)))
+    }
+
+    /// Uphill by direction alone: along the resultant of the best state the best state is at least as
+    /// good.
+    fn ascend(&self, row: usize, weights: [f64; N], slew: f64) -> Result<Option<Found>, EnvelopeFault> {
         let mut best = self.found(&weights, slew)?;
-        // Along the resultant of the best state the best state is at least as good: ascent.
-        for _ in 0..8 {
+        let mut length = self.length(row, best.as_ref())?;
+        for _ in 0..ASCENT {
             let Some(found) = &best else { break };
             let numbers = self.numbers(found)?;
-            weights = Self::direction_weights(row, numbers[row + 1].atan2(numbers[row]));
-            best = self.found(&weights, slew)?;
+            let weights = Self::direction_weights(row, numbers[row + 1].atan2(numbers[row]));
+            let next = self.found(&weights, slew)?;
+            let longer = self.length(row, next.as_ref())?;
+            if longer <= length * (1.0 + 1e-14) {
+                break;
+            }
+            (best, length) = (next, longer);
         }
         Ok(best)
     }
 
-    /// The direction, in arm axes, in which the resultant at a slew is greatest.
-    fn direction(&self, row: usize, slew: f64, fine: f64) -> Result<(f64, f64), EnvelopeFault> {
-        greatest(&Slews::Turn, 2.0 * GRID, fine, |direction| {
-            self.support(&Self::direction_weights(row, direction), slew)
-        })
+    fn length(&self, row: usize, found: Option<&Found>) -> Result<f64, EnvelopeFault> {
+        let Some(found) = found else { return Ok(0.0) };
+        let numbers = self.numbers(found)?;
+        Ok(numbers[row].hypot(numbers[row + 1]))
     }
 
     fn support(&self, w: &[f64; N], slew: f64) -> Result<f64, EnvelopeFault> {
@@ -196,11 +312,16 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         })
     }
 
-    fn cases(&self, slew: f64) -> Result<Cow<'_, [Case<N>]>, EnvelopeFault> {
-        match &self.same {
-            Some(cases) => Ok(Cow::Borrowed(cases)),
-            None => Ok(Cow::Owned(self.cases_at(slew)?)),
+    fn cases(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
+        if let Some(cases) = &self.same {
+            return Ok(Rc::clone(cases));
         }
+        if let Some(cases) = self.seen.borrow().get(&slew.to_bits()) {
+            return Ok(Rc::clone(cases));
+        }
+        let cases: Rc<[Case<N>]> = self.cases_at(slew)?.into();
+        self.seen.borrow_mut().insert(slew.to_bits(), Rc::clone(&cases));
+        Ok(cases)
     }
 
     fn cases_at(&self, slew: f64) -> Result<Vec<Case<N>>, EnvelopeFault> {

@@ -74,7 +74,7 @@ impl<'a> Prepared<'a> {
             legs.push(leg.map_or([0.0; N], |d| row.map(|r| r.dot(d))));
             pulls.push(row);
         }
-        let weight = observed.of(at, &*at.weight()?);
+        let weight = at.of_weight(|c| observed.of(at, c))?;
         let mut constant = weight.map(|w| w * self.actions.weight_factor);
         for force in &self.actions.fixed {
             let part = fixed(at, observed, force)?;
@@ -89,11 +89,28 @@ impl<'a> Prepared<'a> {
     pub fn support<const N: usize>(&self, rows: &Rows<N>, w: &[f64; N], slew: f64) -> f64 {
         let mut sum = sum1(&rows.constant, w);
         for (i, rope) in self.ropes.iter().enumerate() {
-            let along = rope.support(sum3(&rows.pulls[i], w), slew);
-            let leg = rope.leg(sum1(&rows.legs[i], w)).1;
-            sum += rope.tension(along + leg) * (along + leg);
+            sum += rope.greatest(sum3(&rows.pulls[i], w), sum1(&rows.legs[i], w), slew);
         }
         sum + sum2(&rows.wind, w).length() + sum2(&rows.tether, w).length()
+    }
+
+    /// The same of the weighted sum plus `factor` times a condition.
+    pub fn support_with<const N: usize>(
+        &self,
+        rows: &Rows<N>,
+        w: &[f64; N],
+        (condition, factor): (&Rows<1>, f64),
+        slew: f64,
+    ) -> f64 {
+        let mut sum = sum1(&rows.constant, w) + condition.constant[0] * factor;
+        for (i, rope) in self.ropes.iter().enumerate() {
+            let c = sum3(&rows.pulls[i], w) + condition.pulls[i][0] * factor;
+            let leg = sum1(&rows.legs[i], w) + condition.legs[i][0] * factor;
+            sum += rope.greatest(c, leg, slew);
+        }
+        let wind = sum2(&rows.wind, w) + condition.wind[0] * factor;
+        let tether = sum2(&rows.tether, w) + condition.tether[0] * factor;
+        sum + wind.length() + tether.length()
     }
 
     /// A state in which the weighted sum takes that value.
@@ -155,6 +172,12 @@ impl<'a> Rope<'a> {
             SlewHold::Free => DVec2::new(point.x_m, point.sideways_m).try_normalize(),
         };
         Ok(Self { pull, point, cap, plane })
+    }
+
+    /// The greatest of tension · (c·d + ratio · leg) over directions, tension and ratio.
+    fn greatest(&self, c: DVec3, leg: f64, slew: f64) -> f64 {
+        let unit = self.support(c, slew) + self.leg(leg).1;
+        self.tension(unit) * unit
     }
 
     /// max c·d over the rope's directions; c in arm axes.

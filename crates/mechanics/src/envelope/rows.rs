@@ -33,6 +33,13 @@ impl<const N: usize> Rows<N> {
         })
     }
 
+    /// A size of the weighted sum's answers, never 0.
+    pub fn scale(&self, weights: &[f64; N]) -> f64 {
+        let pulls = self.pulls.iter().map(|r| sum3(r, weights).length());
+        let wind = sum2(&self.wind, weights).length() + sum2(&self.tether, weights).length();
+        pulls.sum::<f64>() + wind + 1e-3
+    }
+
     /// The one number that is their weighted sum.
     pub fn along(&self, weights: &[f64; N]) -> Rows<1> {
         Rows {

@@ -59,6 +59,11 @@ fn better(a: Peak, b: Peak) -> Peak {
     if b.1 > a.1 + slack || (b.1 >= a.1 - slack && b.0.abs() < a.0.abs()) { b } else { a }
 }
 
+/// Angles of a set, no further apart than `step`.
+pub(super) fn raster(slews: &Slews, step: f64) -> Vec<f64> {
+    grid(slews, step).0
+}
+
 fn grid(slews: &Slews, step: f64) -> (Vec<f64>, bool) {
     match slews {
         Slews::Turn => {

@@ -42,6 +42,15 @@ impl Slews {
         }
     }
 
+    /// The slews within `reach` of one of them.
+    pub fn around(&self, slew: f64, reach: f64) -> Self {
+        match self {
+            Self::Turn => Self::Between(slew - reach, slew + reach),
+            Self::Between(from, to) => Self::Between((slew - reach).max(*from), (slew + reach).min(*to)),
+            Self::At(_) => Self::At(vec![slew]),
+        }
+    }
+
     fn within(&self, bearing: f64, allowed: f64) -> Result<(), EnvelopeFault> {
         if allowed >= PI - SAME_SLEW_RAD {
             return Ok(());

@@ -68,19 +68,15 @@ impl Forces {
         Applied { part, at_m, wrench: Wrench { force_n, moment_nm: DVec3::ZERO } }
     }
 
-    /// The weight of the unit.
-    pub fn weight(unit: &Unit, brace: Option<&BraceLine>, brace_length_m: f64) -> Self {
-        let mut forces = Self {
-            points: unit.lumps.iter().map(|lump| Self::on_axis(lump.on, DVec3::Z * -lump.weight_n)).collect(),
+    /// The weight of the unit without its brace.
+    pub fn weight(unit: &Unit) -> Self {
+        let lumps = unit.lumps.iter();
+        Self {
+            points: lumps.map(|lump| Self::on_axis(lump.on, DVec3::Z * -lump.weight_n)).collect(),
             mast_n_per_m: DVec3::Z * -unit.mast.weight_n_per_m,
             arm_n_per_m: DVec3::Z * -unit.arm.weight_n_per_m,
             ..Self::default()
-        };
-        if let Some(line) = brace {
-            let weight = DVec3::Z * (-line.weight_n_per_m * brace_length_m);
-            forces.on_brace(unit, line, weight);
         }
-        forces
     }
 
     /// The full wind along a horizontal axis of the arm axes.

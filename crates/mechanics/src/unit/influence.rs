@@ -1,7 +1,5 @@
 //! What a load does to a unit at one slew: base, foot, brace, joints, cuts, rope points, all linear.
 
-use std::borrow::Cow;
-
 use glam::{DMat3, DVec3};
 
 use super::brace_line::{BraceAt, BraceLine, Lower};
@@ -77,7 +75,7 @@ impl<'a> Influence<'a> {
 
     /// Brace axial force under self-weight (factor 1), N.
     pub fn brace_of_weight(&self) -> Result<f64, UnitFault> {
-        Ok(self.brace(&*self.weight()?))
+        Ok(self.of_weight(|c| [self.brace(c)])?[0])
     }
 
     /// Action on the structure at the base, about its reference point, for a pull at a rope point.
@@ -87,7 +85,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N and N·m.
     pub fn base_of_weight(&self) -> Result<[f64; 6], UnitFault> {
-        Ok(self.base(&*self.weight()?).six())
+        self.of_weight(|c| self.base(c).six())
     }
 
     /// Force on the structure at the brace's own foot, for a pull at a rope point; zero rows if it
@@ -98,7 +96,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N.
     pub fn foot_of_weight(&self) -> Result<DVec3, UnitFault> {
-        Ok(self.foot(&*self.weight()?))
+        Ok(DVec3::from_array(self.of_weight(|c| self.foot(c).to_array())?))
     }
 
     /// Action at a joint (see [`Joint`]), about the joint, for a pull at a rope point.
@@ -108,7 +106,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N and N·m.
     pub fn joint_of_weight(&self, joint: Joint) -> Result<[f64; 6], UnitFault> {
-        Ok(self.joint(joint, &*self.weight()?).six())
+        self.of_weight(|c| self.joint(joint, c).six())
     }
 
     /// Inner forces N, V_y, V_z, T, M_y, M_z at a cut (see [`Station`]), for a pull at a rope point.
@@ -118,7 +116,7 @@ impl<'a> Influence<'a> {
 
     /// The same under self-weight (factor 1), N and N·m.
     pub fn section_of_weight(&self, station: Station) -> Result<[f64; 6], UnitFault> {
-        Ok(self.section(station, &*self.weight()?).six())
+        self.of_weight(|c| self.section(station, c).six())
     }
 
     /// Displacement of one rope point for a pull at another (or the same), m/N.
@@ -130,15 +128,26 @@ impl<'a> Influence<'a> {
     /// Displacement of a rope point under self-weight (factor 1), m.
     pub fn displacement_of_weight(&self, at: usize) -> Result<DVec3, UnitFault> {
         self.pull(at)?;
-        Ok(self.displacement(at, &*self.weight()?))
+        Ok(DVec3::from_array(self.of_weight(|c| self.displacement(at, c).to_array())?))
     }
 
     pub(crate) fn pull(&self, point: usize) -> Result<&'a [Column; 3], UnitFault> {
         self.model.pulls.get(point).ok_or(UnitFault::UnknownPoint { index: point, count: self.model.pulls.len() })
     }
 
-    pub(crate) fn weight(&self) -> Result<Cow<'a, Column>, UnitFault> {
-        self.model.weight_at(self.slew_rad)
+    /// What self-weight (factor 1) does to N observed numbers.
+    pub(crate) fn of_weight<const N: usize>(
+        &self,
+        observe: impl Fn(&Column) -> [f64; N],
+    ) -> Result<[f64; N], UnitFault> {
+        let [(a, rest), (b, brace)] = self.model.weight_parts(self.slew_rad)?;
+        let mut sum = observe(rest).map(|v| v * a);
+        if b != 0.0 {
+            for (total, part) in sum.iter_mut().zip(observe(brace)) {
+                *total += part * b;
+            }
+        }
+        Ok(sum)
     }
 
     /// Axial force of the brace, N, tension positive.

@@ -1,7 +1,5 @@
 //! A checked unit with its frame factored once: everything linear about it, ready for any slew.
 
-use std::borrow::Cow;
-
 use glam::{DMat3, DVec3};
 use nalgebra::{DMatrix, DVector};
 
@@ -40,9 +38,10 @@ pub struct UnitModel {
     fields: DMatrix<f64>,
     /// Three columns for each rope point.
     pub(super) pulls: Vec<[Column; 3]>,
-    /// Weight; of a brace to a foot the weight doesn't depend on slew, as its length doesn't when it
-    /// starts on the mast axis. Where it does, `weight_at` is asked.
+    /// Weight without the brace.
     weight: Column,
+    /// Weight of a brace of 1 N, half at each end.
+    brace_weight: Column,
     pub(super) work: BraceWork,
 }
 
@@ -62,6 +61,7 @@ impl UnitModel {
             fields,
             pulls: Vec::new(),
             weight: Column::nothing(unit.points.len()),
+            brace_weight: Column::nothing(unit.points.len()),
             work: BraceWork::default(),
         };
         let mut pulls = Vec::with_capacity(unit.points.len());
@@ -71,10 +71,14 @@ impl UnitModel {
         }
         model.pulls = pulls;
         model.work = model.brace_work()?;
+        model.weight = model.column(Forces::weight(unit))?;
+        if let Some(line) = &model.line {
+            let mut forces = Forces::default();
+            forces.on_brace(unit, line, -DVec3::Z);
+            model.brace_weight = model.column(forces)?;
+        }
         // A brace that is no good at its own bearing is no good at all.
-        let bearing = model.bearing_rad();
-        model.weight = model.column(model.weight_forces(bearing)?)?;
-        model.influence(bearing)?;
+        model.influence(model.bearing_rad())?;
         Ok(model)
     }
 
@@ -174,24 +178,14 @@ impl UnitModel {
         })
     }
 
-    /// The weight at a slew. Only a brace from the arm's tail to a foot changes its length.
-    pub(crate) fn weight_at(&self, slew_rad: f64) -> Result<Cow<'_, Column>, UnitFault> {
-        let lengthens = self.depends_on_slew()
-            && self.line.is_some_and(|l| l.weight_n_per_m > 0.0)
-            && slew_rad != self.bearing_rad();
-        if lengthens {
-            self.column(self.weight_forces(slew_rad)?).map(Cow::Owned)
-        } else {
-            Ok(Cow::Borrowed(&self.weight))
-        }
-    }
-
-    fn weight_forces(&self, slew_rad: f64) -> Result<Forces, UnitFault> {
-        let length = match &self.line {
-            Some(line) => line.at(slew_rad)?.length_m,
+    /// The weight at a slew, as factors on two columns: all but the brace, and a brace of 1 N. A brace
+    /// from the arm's tail to a foot changes its length with the slew.
+    pub(super) fn weight_parts(&self, slew_rad: f64) -> Result<[(f64, &Column); 2], UnitFault> {
+        let brace_n = match &self.line {
+            Some(line) => line.weight_n_per_m * line.at(slew_rad)?.length_m,
             None => 0.0,
         };
-        Ok(Forces::weight(&self.unit, self.line.as_ref(), length))
+        Ok([(1.0, &self.weight), (brace_n, &self.brace_weight)])
     }
 
     /// What unit forces between the pins and a unit rotation about the head's pin do.

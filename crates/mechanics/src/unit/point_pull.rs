@@ -33,11 +33,13 @@ impl UnitModel {
             case.nodal.extend(part.nodal);
             case.members.extend(part.members);
         }
-        let mut weight = self.weight_at(frame.slew_rad)?.forces.clone();
-        weight.scale(weight_factor);
-        let part = frame.load_case(&weight);
-        case.nodal.extend(part.nodal);
-        case.members.extend(part.members);
+        for (factor, column) in self.weight_parts(frame.slew_rad)? {
+            let mut weight = column.forces.clone();
+            weight.scale(weight_factor * factor);
+            let part = frame.load_case(&weight);
+            case.nodal.extend(part.nodal);
+            case.members.extend(part.members);
+        }
         Ok(case)
     }
 }
