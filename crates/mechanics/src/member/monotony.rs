@@ -2,6 +2,7 @@
 //! missing is never a pass, and what the rectangular tube is allowed the code allows too.
 
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 use super::*;
 use crate::material::{BucklingClass, Forming, HazFactors, Material};
@@ -80,7 +81,7 @@ fn actions(forces: [f64; 6], at: At) -> MemberActions {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 2000, rng_seed: RngSeed::Fixed(1993), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn more_of_one_force_never_lowers_any_utilization(

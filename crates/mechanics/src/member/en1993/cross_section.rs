@@ -4,7 +4,7 @@ use super::super::design::CheckedMember;
 use super::super::{En1993Factors, InternalForces};
 use super::class::{Class, class, shear_buckling};
 use crate::member::check::NotChecked;
-use crate::member::shear_use::kept_strength;
+use crate::member::shear_use::beside_shear;
 use crate::section::Section;
 
 /// Exponent of biaxial bending for rectangular tubes without axial force: EN 1993-1-1 6.2.9.1(6).
@@ -93,11 +93,11 @@ impl CrossSection {
         shear + self.torsion_use(f)
     }
 
-    /// Axial force with biaxial bending. Proportional to the forces while shear stays below half its resistance.
+    /// Axial force with biaxial bending. Proportional to the forces.
     ///
     /// Round: N/N_Rd + √(M_y² + M_z²)/M_Rd, 6.2.1(7) about the axis of the resultant. Rectangular tube of class 1
     /// or 2: m = (m_y^1.66 + m_z^1.66)^(1/1.66), the larger of m and n + slope·m: 6.2.9.1(5), (6.39), (6.40) and (6.41).
-    /// Others: the linear sum 6.2.1(7), (6.2). With much shear all of it stands over the strength left, 6.2.8, 6.2.10.
+    /// Others: the linear sum 6.2.1(7), (6.2). With much shear less strength is left for all of it, 6.2.8, 6.2.10.
     pub(super) fn section_use(&self, f: &InternalForces) -> f64 {
         let n = f.n_n.abs() / self.n_rd;
         let (y, z) = (f.m_y_nm.abs() / self.m_y_rd, f.m_z_nm.abs() / self.m_z_rd);
@@ -109,7 +109,7 @@ impl CrossSection {
             }
             (Shape::RectTube { .. } | Shape::SolidRect, _) => n + y + z,
         };
-        plain / kept_strength(self.shear_use(f))
+        beside_shear(plain, self.shear_use(f))
     }
 
     /// The section through the pin hole: elastic sum of stresses, and fracture of the net section when pulled.
@@ -119,7 +119,7 @@ impl CrossSection {
             Shape::Round => y.hypot(z),
             Shape::RectTube { .. } | Shape::SolidRect => y + z,
         };
-        let elastic = (f.n_n.abs() / net.n_yield + bending) / kept_strength(self.shear_use(f));
+        let elastic = beside_shear(f.n_n.abs() / net.n_yield + bending, self.shear_use(f));
         elastic.max(f.n_n / net.n_fracture)
     }
 }

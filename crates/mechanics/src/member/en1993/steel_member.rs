@@ -7,7 +7,6 @@ use super::buckling::Buckling;
 use super::class::Class;
 use super::cross_section::{CrossSection, Shape};
 use crate::material::Forming;
-use crate::member::shear_use::kept_strength;
 
 /// Resistances of a steel member.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -127,7 +126,7 @@ impl En1993Member {
             newton_meters("M_c,y,Rd", s.m_y_rd),
             newton_meters("M_z,Ed", f.m_z_nm),
             newton_meters("M_c,z,Rd", s.m_z_rd),
-            number("1 - rho", kept_strength(s.shear_use(f))),
+            number("V_Ed/V_Rd + T_Ed/T_Rd", s.shear_use(f)),
         ];
         if let Shape::RectTube { slope } = s.shape {
             terms.push(number("1 - 0.5a", slope));

@@ -5,7 +5,6 @@ use super::super::design::CheckedMember;
 use super::super::{En1999Factors, MemberActions, Welds};
 use super::strength::Strength;
 use crate::material::{BucklingClass, HazFactors};
-use crate::member::shear_use::kept_strength;
 
 /// Resistances of an aluminum member.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -104,8 +103,7 @@ impl En1999Member {
             newton_meters("M_z,Rd", s.m_z_rd),
             number("rho_c", s.rho_c),
             number("omega_0", s.omega(welded)),
-            number("psi", s.psi),
-            number("1 - rho", kept_strength(s.shear_use(f, welded))),
+            number("V_Ed/V_Rd + T_Ed/T_Rd", s.shear_use(f, welded)),
         ]
     }
 

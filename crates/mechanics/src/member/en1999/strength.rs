@@ -8,8 +8,11 @@ use super::class::{Class, class, epsilon};
 use crate::buckling::{chi_en1999, euler_load_n, relative_slenderness};
 use crate::material::{BucklingClass, HazFactors};
 use crate::member::check::NotChecked;
-use crate::member::shear_use::kept_strength;
+use crate::member::shear_use::beside_shear;
 use crate::section::Section;
+
+/// Exponent of biaxial bending of hollow and solid sections: 6.2.9.2 (6.43), 6.3.3.1(4) (6.62).
+const BIAXIAL_EXPONENT: f64 = 1.7;
 
 /// ψ_c of 6.3.3.1(4) for hollow sections, its safe value.
 const PSI_C: f64 = 0.8;
@@ -34,8 +37,6 @@ pub(super) struct Strength {
     pub haz_proof: f64,
     /// ρ_u,haz: what it leaves of the net section's strength to fracture.
     pub haz_ultimate: f64,
-    /// ψ of 6.2.9.2.
-    pub psi: f64,
     pub slenderness: f64,
     pub chi: f64,
     pub shear_buckling: Option<NotChecked>,
@@ -110,7 +111,6 @@ impl Strength {
             omega_0: (haz.ultimate * fracture / design).min(1.0),
             haz_proof: haz.proof,
             haz_ultimate: haz.ultimate,
-            psi: shape.psi(w_y / gross.w_el_y_m3 * w_z / gross.w_el_z_m3),
             slenderness,
             chi: chi_en1999(slenderness, buckling_class),
             shear_buckling: shear_buckling(&member.section, fo, class),
@@ -149,24 +149,28 @@ impl Strength {
         shear / self.proof_kept(welded) + self.torsion_use(f, welded)
     }
 
-    /// Axial force with biaxial bending, 6.2.9.2 (6.43): (N/(ω_0·N_Rd))^ψ + [(M_y/(ω_0·M_y,Rd))^1.7 + (…)^1.7]^0.6 ≤ 1.
+    /// Axial force with biaxial bending: N/(ω_0·N_Rd) + m ≤ 1, beside shear (6.2.8, 6.2.10).
     ///
-    /// Powers above 1 would print a share below the plain one while below the limit; the larger of both is given, the
-    /// limit is the same. Beside much shear every term stands over the strength left (6.2.8, 6.2.10).
+    /// 6.2.9.2 (6.43) takes (N/(ω_0·N_Rd))^ψ + [(M_y/(ω_0·M_y,Rd))^1.7 + (…)^1.7]^0.6 ≤ 1 with ψ from 1 to 2. Here ψ = 1
+    /// and m = [m_y^1.7 + m_z^1.7]^(1/1.7): nowhere smaller up to the limit, the same for bending alone, and
+    /// proportional to the forces.
     pub(super) fn section_use(&self, f: &InternalForces, welded: bool) -> f64 {
-        let left = self.omega(welded) * kept_strength(self.shear_use(f, welded));
+        let omega = self.omega(welded);
         let n_rd = if f.n_n < 0.0 { self.n_c_rd } else { self.n_t_rd };
-        let n = f.n_n.abs() / (left * n_rd);
-        let m = self.bending_use(f.m_y_nm.abs() / (left * self.m_y_rd), f.m_z_nm.abs() / (left * self.m_z_rd));
-        n.max(n.powf(self.psi) + m)
+        let n = f.n_n.abs() / (omega * n_rd);
+        let m = self.bending_use(f.m_y_nm.abs() / (omega * self.m_y_rd), f.m_z_nm.abs() / (omega * self.m_z_rd));
+        beside_shear(n + m, self.shear_use(f, welded))
     }
 
-    /// The bending part of (6.43) and (6.62): [m_y^1.7 + m_z^1.7]^0.6, not below the larger of both; about the axis of
-    /// the resultant where the section is round.
+    /// [m_y^1.7 + m_z^1.7]^(1/1.7); about the axis of the resultant where the section is round.
     fn bending_use(&self, y: f64, z: f64) -> f64 {
         match self.shape {
             Shape::RoundTube | Shape::SolidRound => y.hypot(z),
-            Shape::RectTube | Shape::SolidRect => (y.powf(1.7) + z.powf(1.7)).powf(0.6).max(y).max(z),
+            Shape::RectTube | Shape::SolidRect if z == 0.0 => y,
+            Shape::RectTube | Shape::SolidRect if y == 0.0 => z,
+            Shape::RectTube | Shape::SolidRect => {
+                (y.powf(BIAXIAL_EXPONENT) + z.powf(BIAXIAL_EXPONENT)).powf(1.0 / BIAXIAL_EXPONENT)
+            }
         }
     }
 
@@ -178,13 +182,14 @@ impl Strength {
             Shape::RoundTube | Shape::SolidRound => y.hypot(z),
             Shape::RectTube | Shape::SolidRect => y + z,
         };
-        let left = self.omega(welded) * kept_strength(self.shear_use(f, welded));
-        let elastic = (f.n_n.abs() / net.n_elastic + bending) / left;
+        let plain = (f.n_n.abs() / net.n_elastic + bending) / self.omega(welded);
+        let elastic = beside_shear(plain, self.shear_use(f, welded));
         let fracture = if welded { self.haz_ultimate } else { 1.0 } * net.n_fracture;
         elastic.max(f.n_n / fracture)
     }
 
-    /// Buckling with bending of a hollow section, 6.3.3.1(4) (6.62): (N/(χ_min·ω_x·N_Rd))^0.8 + (1/ω_0)·[…]^0.6 ≤ 1.
+    /// Buckling with bending of a hollow section, 6.3.3.1(4) (6.62): (N/(χ_min·ω_x·N_Rd))^0.8 + (1/ω_0)·[…]^0.6 ≤ 1,
+    /// with the moments' part as in `section_use`.
     ///
     /// ω_x is taken as ω_0, its least value, wherever a weld lies. Without any moment the plain share N/(χ·ω·N_Rd) of
     /// 6.3.1.1 is given.
@@ -210,11 +215,6 @@ impl Shape {
 
     pub(super) const fn is_solid(self) -> bool {
         matches!(self, Self::SolidRound | Self::SolidRect)
-    }
-
-    /// ψ = α_y·α_z, at least 1, at most 1.3 for hollow and 2 for solid sections (6.2.9.2).
-    fn psi(self, shape_factors: f64) -> f64 {
-        shape_factors.clamp(1.0, if self.is_solid() { 2.0 } else { 1.3 })
     }
 }
 
