@@ -312,7 +312,8 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         })
     }
 
-    fn cases(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
+    /// All states of the brace at a slew.
+    pub fn cases(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
         if let Some(cases) = &self.same {
             return Ok(Rc::clone(cases));
         }

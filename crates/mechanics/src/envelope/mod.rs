@@ -17,6 +17,7 @@ mod case;
 mod engine;
 mod extreme;
 mod fault;
+mod members;
 mod observed;
 mod prepared;
 mod rows;
@@ -31,3 +32,4 @@ pub use actions::{
 pub use answers::{base_envelope, brace_envelope, foot_envelope, joint_envelope, movement_envelope};
 pub use extreme::{Causes, Component, Envelope, Extreme, Sense, Slack};
 pub use fault::EnvelopeFault;
+pub use members::{Mark, MemberEnvelope, MemberPart, MemberUse, SecondOrder, TooSoft, member_envelope};

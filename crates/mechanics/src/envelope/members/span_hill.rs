@@ -1,0 +1,124 @@
+//! Utilization by buckling in one state of the brace, over the largest compression and moments along the part.
+
+use super::climb::{Hill, climb, scaled, slope};
+use super::part_at_slew::{PartAtSlew, value};
+use crate::envelope::case::Case;
+use crate::envelope::state::State;
+use crate::member::{InternalForces, SpanMaxima};
+
+/// Weights on compression, |M_y|, |M_z| to start climbs from.
+const STARTS: [[f64; 3]; 4] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0], [1.0, 1.0, 1.0]];
+
+/// Signs of M_y and M_z to start climbs with.
+const SIGNS: [[f64; 2]; 4] = [[1.0, 1.0], [1.0, -1.0], [-1.0, 1.0], [-1.0, -1.0]];
+
+/// A part in one state of the brace.
+pub(super) struct SpanHill<'a> {
+    pub part: &'a PartAtSlew<'a>,
+    pub case: usize,
+    /// Largest compression, |M_y| and |M_z| of any state.
+    pub ranges: [f64; 3],
+}
+
+/// Where along the part compression, M_y and M_z are largest, and the moments' signs there.
+struct Lead {
+    spots: [usize; 3],
+    signs: [f64; 2],
+}
+
+impl SpanHill<'_> {
+    /// The highest peak of all starts that begin with one cut leading, with its height.
+    pub fn highest_from(&self, leader: usize) -> Option<(State, f64)> {
+        let mut best: Option<(State, f64)> = None;
+        for start in &STARTS {
+            for signs in SIGNS {
+                let lead = Lead { spots: [leader; 3], signs };
+                let Some(from) = self.farthest(&scaled(start, &self.ranges), &lead) else { continue };
+                let peak = climb(self, from);
+                if best.as_ref().is_none_or(|b| peak.1 > b.1) {
+                    best = Some(peak);
+                }
+            }
+        }
+        best
+    }
+
+    /// The cut with the largest bending moment in a state.
+    pub fn most_bent(&self, state: &State) -> usize {
+        let bent = |spot: &usize| {
+            let f = self.part.forces(*spot, self.case, state);
+            f[4].hypot(f[5])
+        };
+        (0..self.part.spots.len()).max_by(|a, b| bent(a).total_cmp(&bent(b))).unwrap_or(0)
+    }
+
+    fn lead(&self, state: &State) -> Lead {
+        let mut lead = Lead { spots: [0; 3], signs: [1.0; 2] };
+        let mut most = [f64::NEG_INFINITY; 3];
+        for spot in 0..self.part.spots.len() {
+            let f = self.part.forces(spot, self.case, state);
+            for (slot, size) in [-f[0], f[4].abs(), f[5].abs()].into_iter().enumerate() {
+                if size > most[slot] {
+                    most[slot] = size;
+                    lead.spots[slot] = spot;
+                    if slot > 0 {
+                        lead.signs[slot - 1] = f[3 + slot].signum();
+                    }
+                }
+            }
+        }
+        lead
+    }
+
+    /// The state in which the weighted sum of compression, M_y and M_z at the leading cuts is greatest.
+    fn farthest(&self, weights: &[f64; 3], lead: &Lead) -> Option<State> {
+        let k = self.part.amplification;
+        let part_of = |slot: usize, component: usize, weight: f64| {
+            let mut w = [0.0; 6];
+            w[component] = weight;
+            self.part.spots[lead.spots[slot]].cases[self.case].rows.along(&w)
+        };
+        let goal = part_of(0, 0, -weights[0])
+            .plus(&part_of(1, 4, k * lead.signs[0] * weights[1]), 1.0)
+            .plus(&part_of(2, 5, k * lead.signs[1] * weights[2]), 1.0);
+        let any = &self.part.spots[0].cases[self.case];
+        let case = Case {
+            rows: goal,
+            condition: any.condition.clone(),
+            foot_lost: any.foot_lost,
+            brace_slack: any.brace_slack,
+        };
+        case.state(self.part.prepared, &[1.0], self.part.slew)
+    }
+
+    fn span_and_largest(&self, state: &State) -> (SpanMaxima, [f64; 6]) {
+        let mut span = SpanMaxima::default();
+        let mut largest = [0.0; 6];
+        for spot in 0..self.part.spots.len() {
+            let f = self.part.forces(spot, self.case, state);
+            span = span.max(SpanMaxima::of(&InternalForces::from_array(f)));
+            largest = std::array::from_fn(|i| f64::max(largest[i], f[i].abs()));
+        }
+        (span, largest)
+    }
+}
+
+impl Hill for SpanHill<'_> {
+    type State = State;
+
+    fn height(&self, state: &State) -> f64 {
+        let (span, largest) = self.span_and_largest(state);
+        value(self.part.stability(&span, &largest))
+    }
+
+    /// Shear and torsion, which AISC's interaction also looks at, are left as they are.
+    fn ahead(&self, state: &State, height: f64) -> Option<State> {
+        let (span, largest) = self.span_and_largest(state);
+        let numbers = [span.compression_n, span.m_y_nm, span.m_z_nm];
+        let weights = slope(&numbers, &self.ranges, height, |n| {
+            let moved = SpanMaxima { compression_n: n[0], m_y_nm: n[1], m_z_nm: n[2] };
+            value(self.part.stability(&moved, &largest))
+        });
+        self.farthest(&weights, &self.lead(state))
+    }
+}
