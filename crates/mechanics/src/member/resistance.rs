@@ -52,6 +52,19 @@ impl MemberResistance {
         }
     }
 
+    /// Outcome of buckling alone, for searches that look at nothing else. The same as in `by_mode`, to the bit.
+    pub fn stability(&self, actions: &MemberActions) -> Outcome {
+        if !actions.are_finite() {
+            return Outcome::NotChecked(NotChecked::NotFinite);
+        }
+        match &self.0 {
+            Inner::En1993(member) => member.stability_outcome(actions),
+            Inner::En1999(member) => member.stability_outcome(actions),
+            Inner::Aisc360(member) => member.stability_outcome(actions),
+            Inner::NotCovered(why) => Outcome::NotChecked(*why),
+        }
+    }
+
     /// The worst mode, without allocation: the quick way for searching over many directions.
     pub fn governing(&self, actions: &MemberActions) -> Governing {
         self.by_mode(actions).governing()

@@ -6,8 +6,11 @@ const STEP: f64 = 1e-5;
 /// Steps after which a climb ends at the latest; three or four are usual.
 const MOST_STEPS: usize = 16;
 
+/// A rise below this share ends a first climb; the best of them is then climbed to the end.
+const ROUGH: f64 = 1e-5;
+
 /// A rise below this share is not worth another step.
-const WORTH: f64 = 1e-12;
+const FINE: f64 = 1e-12;
 
 /// Something that can be climbed on.
 pub(super) trait Hill {
@@ -21,14 +24,14 @@ pub(super) trait Hill {
     fn ahead(&self, state: &Self::State, height: f64) -> Option<Self::State>;
 }
 
-/// Climbs from a state to a peak: where it is and how high. No step goes down.
-pub(super) fn climb<H: Hill>(hill: &H, start: H::State) -> (H::State, f64) {
+/// Climbs from a state until a step rises by less than the share `worth`: where that is and how high. No step goes down.
+fn climb<H: Hill>(hill: &H, start: H::State, worth: f64) -> (H::State, f64) {
     let mut height = hill.height(&start);
     let mut state = start;
     for _ in 0..MOST_STEPS {
         let Some(next) = hill.ahead(&state, height) else { break };
         let next_height = hill.height(&next);
-        if next_height <= height * (1.0 + WORTH) {
+        if next_height <= height * (1.0 + worth) {
             break;
         }
         (state, height) = (next, next_height);
@@ -52,6 +55,32 @@ pub(super) fn slope<const N: usize>(
         moved[i] += step;
         (of(&moved) - height) / step
     })
+}
+
+/// Starts a climb from each state that differs from those before it, and keeps the highest peak.
+pub(super) struct Climbs<'h, H: Hill> {
+    hill: &'h H,
+    started: Vec<H::State>,
+    best: Option<(H::State, f64)>,
+}
+
+impl<'h, H: Hill<State: Clone + PartialEq>> Climbs<'h, H> {
+    pub fn on(hill: &'h H) -> Self {
+        Self { hill, started: Vec::new(), best: None }
+    }
+
+    pub fn start(&mut self, from: Option<H::State>) {
+        let Some(from) = from.filter(|from| !self.started.contains(from)) else { return };
+        self.started.push(from.clone());
+        let peak = climb(self.hill, from, ROUGH);
+        if self.best.as_ref().is_none_or(|best| peak.1 > best.1) {
+            self.best = Some(peak);
+        }
+    }
+
+    pub fn highest(self) -> Option<(H::State, f64)> {
+        self.best.map(|(state, _)| climb(self.hill, state, FINE))
+    }
 }
 
 /// Directions to start with, over the size of each number.
@@ -88,7 +117,7 @@ mod tests {
     fn a_climb_ends_on_the_long_axis_of_an_ellipse() {
         // max √(4x² + y²) on the unit circle is 2, from any start but the short axis itself.
         for angle in [0.1_f64, 0.8, 1.5, 2.0, 4.0] {
-            let (_, height) = climb(&Ellipse, [angle.cos(), angle.sin()]);
+            let (_, height) = climb(&Ellipse, [angle.cos(), angle.sin()], FINE);
             assert!((height - 2.0).abs() < 1e-9, "{height}");
         }
     }

@@ -1,6 +1,6 @@
 //! Utilization at one cut in one state of the brace, over the six inner forces there.
 
-use super::climb::{Hill, climb, scaled, slope};
+use super::climb::{Climbs, Hill, scaled, slope};
 use super::part_at_slew::PartAtSlew;
 use crate::envelope::state::State;
 
@@ -43,15 +43,11 @@ impl CutHill<'_> {
     /// The highest peak of all starts, with its height; `None` if no state is allowed.
     pub fn highest(&self) -> Option<(State, f64)> {
         let ranges = &self.part.spots[self.spot].ranges;
-        let mut best: Option<(State, f64)> = None;
+        let mut climbs = Climbs::on(self);
         for start in &STARTS {
-            let Some(from) = self.farthest(&scaled(start, ranges)) else { continue };
-            let peak = climb(self, from);
-            if best.as_ref().is_none_or(|b| peak.1 > b.1) {
-                best = Some(peak);
-            }
+            climbs.start(self.farthest(&scaled(start, ranges)));
         }
-        best
+        climbs.highest()
     }
 
     /// The state in which the weighted sum of the forces, moments amplified, is greatest.

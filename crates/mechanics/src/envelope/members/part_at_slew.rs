@@ -34,7 +34,7 @@ pub(super) struct Spot {
     /// Largest size of each force, over all states, moments amplified.
     pub ranges: [f64; 6],
     /// Largest compression over all states; 0 if the cut is always pulled.
-    compression: f64,
+    pub compression: f64,
     /// Utilization of the largest forces as if they acted at once: none is above it.
     bound: Governing,
 }
@@ -66,8 +66,11 @@ impl<'a> PartAtSlew<'a> {
     }
 
     /// The worst of all cuts, states and modes. `None` if there is no cut or no state.
+    ///
+    /// Buckling comes first: it often governs, and then few cuts have bounds above it.
     pub fn worst(&self) -> Option<Worst> {
         let mut best: Option<Worst> = None;
+        self.offer_buckling(&mut best);
         let mut order: Vec<usize> = (0..self.spots.len()).collect();
         order.sort_by(|a, b| self.spots[*b].bound.utilization.total_cmp(&self.spots[*a].bound.utilization));
         for spot in order {
@@ -78,7 +81,6 @@ impl<'a> PartAtSlew<'a> {
                 self.offer_cut(spot, case, &mut best);
             }
         }
-        self.offer_buckling(&mut best);
         let mut best = best?;
         best.governing.not_checked = self.not_checked();
         Some(best)
@@ -117,7 +119,7 @@ impl<'a> PartAtSlew<'a> {
         let station =
             InternalForces { v_y_n: largest[1], v_z_n: largest[2], t_nm: largest[3], ..InternalForces::default() };
         let actions = MemberActions { station, at: At::Plain, span: *span };
-        self.resistance.by_mode(&actions).get(Mode::Stability)
+        self.resistance.stability(&actions)
     }
 
     fn spot(&self, station: Station, at: At, cases: Rc<[Case<6>]>) -> Spot {
@@ -149,19 +151,16 @@ impl<'a> PartAtSlew<'a> {
 
     fn offer_buckling(&self, best: &mut Option<Worst>) {
         let (bound, largest) = self.largest_along();
-        let most = value(self.stability(&bound, &largest));
+        if self.spots.is_empty() || value(self.stability(&bound, &largest)) == 0.0 {
+            return;
+        }
         let cases = self.spots.first().map_or(0, |spot| spot.cases.len());
         for case in 0..cases {
             let hill = SpanHill { part: self, case, ranges: [bound.compression_n, bound.m_y_nm, bound.m_z_nm] };
-            for leader in 0..self.spots.len() {
-                if most <= best.as_ref().map_or(0.0, |b| b.governing.utilization) {
-                    return;
-                }
-                let Some((state, utilization)) = hill.highest_from(leader) else { continue };
-                if best.as_ref().is_none_or(|b| utilization > b.governing.utilization) {
-                    let governing = Governing { mode: Mode::Stability, utilization, not_checked: None };
-                    *best = Some(Worst { governing, spot: hill.most_bent(&state), case, state });
-                }
+            let Some((state, utilization)) = hill.highest() else { continue };
+            if best.as_ref().is_none_or(|b| utilization > b.governing.utilization) {
+                let governing = Governing { mode: Mode::Stability, utilization, not_checked: None };
+                *best = Some(Worst { governing, spot: hill.most_bent(&state), case, state });
             }
         }
     }

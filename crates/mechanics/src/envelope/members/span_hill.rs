@@ -1,16 +1,16 @@
 //! Utilization by buckling in one state of the brace, over the largest compression and moments along the part.
 
-use super::climb::{Hill, climb, scaled, slope};
+use super::climb::{Climbs, Hill, scaled, slope};
 use super::part_at_slew::{PartAtSlew, value};
 use crate::envelope::case::Case;
 use crate::envelope::state::State;
 use crate::member::{InternalForces, SpanMaxima};
 
-/// Weights on compression, |M_y|, |M_z| to start climbs from.
-const STARTS: [[f64; 3]; 4] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0], [1.0, 1.0, 1.0]];
-
 /// Signs of M_y and M_z to start climbs with.
 const SIGNS: [[f64; 2]; 4] = [[1.0, 1.0], [1.0, -1.0], [-1.0, 1.0], [-1.0, -1.0]];
+
+/// How many of the cuts with the largest moments lead at the start, for each axis.
+const LEADERS: usize = 2;
 
 /// A part in one state of the brace.
 pub(super) struct SpanHill<'a> {
@@ -27,20 +27,39 @@ struct Lead {
 }
 
 impl SpanHill<'_> {
-    /// The highest peak of all starts that begin with one cut leading, with its height.
-    pub fn highest_from(&self, leader: usize) -> Option<(State, f64)> {
-        let mut best: Option<(State, f64)> = None;
-        for start in &STARTS {
-            for signs in SIGNS {
-                let lead = Lead { spots: [leader; 3], signs };
-                let Some(from) = self.farthest(&scaled(start, &self.ranges), &lead) else { continue };
-                let peak = climb(self, from);
-                if best.as_ref().is_none_or(|b| peak.1 > b.1) {
-                    best = Some(peak);
+    /// The highest peak of all starts, with its height; `None` if no state is allowed.
+    ///
+    /// Starts: compression alone, each moment alone with either sign, and all together with every sign, at the cuts
+    /// where they can become largest. Which cuts lead changes during a climb.
+    pub fn highest(&self) -> Option<(State, f64)> {
+        let pressed = self.largest(1, |spot| self.part.spots[spot].compression)[0];
+        let bent_y = self.largest(LEADERS, |spot| self.part.spots[spot].ranges[4]);
+        let bent_z = self.largest(LEADERS, |spot| self.part.spots[spot].ranges[5]);
+        let mut climbs = Climbs::on(self);
+        let mut offer = |start: [f64; 3], y: usize, z: usize, signs: [f64; 2]| {
+            climbs.start(self.farthest(&scaled(&start, &self.ranges), &Lead { spots: [pressed, y, z], signs }));
+        };
+        offer([1.0, 0.0, 0.0], bent_y[0], bent_z[0], SIGNS[0]);
+        for sign in [1.0, -1.0] {
+            offer([0.0, 1.0, 0.0], bent_y[0], bent_z[0], [sign, 1.0]);
+            offer([0.0, 0.0, 1.0], bent_y[0], bent_z[0], [1.0, sign]);
+        }
+        for &y in &bent_y {
+            for &z in &bent_z {
+                for signs in SIGNS {
+                    offer([1.0, 1.0, 1.0], y, z, signs);
                 }
             }
         }
-        best
+        climbs.highest()
+    }
+
+    /// The cuts with the largest values, the largest first; at least one.
+    fn largest(&self, count: usize, of: impl Fn(usize) -> f64) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..self.part.spots.len()).collect();
+        order.sort_by(|a, b| of(*b).total_cmp(&of(*a)));
+        order.truncate(count);
+        order
     }
 
     /// The cut with the largest bending moment in a state.

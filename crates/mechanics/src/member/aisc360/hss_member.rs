@@ -73,7 +73,7 @@ impl Aisc360Member {
         }
     }
 
-    fn stability_outcome(&self, actions: &MemberActions) -> Outcome {
+    pub(in super::super) fn stability_outcome(&self, actions: &MemberActions) -> Outcome {
         let (s, span) = (&self.strength, &actions.span);
         let goes_sideways = s.m_y_sideways < s.m_y || s.m_z_sideways < s.m_z;
         let bent = span.m_y_nm != 0.0 || span.m_z_nm != 0.0;

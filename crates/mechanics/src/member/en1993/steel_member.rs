@@ -81,7 +81,7 @@ impl En1993Member {
         }
     }
 
-    fn stability_outcome(&self, actions: &MemberActions) -> Outcome {
+    pub(in super::super) fn stability_outcome(&self, actions: &MemberActions) -> Outcome {
         let span = &actions.span;
         let sideways = self.buckling.lateral_torsional_use(span).filter(|value| *value > 0.0);
         if span.compression_n <= 0.0 {

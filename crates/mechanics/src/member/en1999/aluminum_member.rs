@@ -47,7 +47,7 @@ impl En1999Member {
         }
     }
 
-    fn stability_outcome(&self, actions: &MemberActions) -> Outcome {
+    pub(in super::super) fn stability_outcome(&self, actions: &MemberActions) -> Outcome {
         let (s, span) = (&self.strength, &actions.span);
         if let Some(sideways) = &s.lateral_torsional {
             let moment = if sideways.about_y { span.m_y_nm } else { span.m_z_nm };
