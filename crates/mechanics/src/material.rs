@@ -26,17 +26,9 @@ pub struct Material {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum MaterialKind {
     /// Steel; how the section was formed chooses its buckling curve.
-    Steel {
-        /// How the section was formed.
-        forming: Forming,
-    },
+    Steel { forming: Forming },
     /// Aluminum; buckling class of the alloy and temper, and what welding leaves of its strength.
-    Aluminum {
-        /// Class of alloy and temper.
-        buckling_class: BucklingClass,
-        /// What a weld leaves of its strength.
-        haz: HazFactors,
-    },
+    Aluminum { buckling_class: BucklingClass, haz: HazFactors },
 }
 
 /// How a steel section got its shape (EN 1993-1-1 Table 6.2).
@@ -73,28 +65,13 @@ pub struct HazFactors {
 pub enum MaterialFault {
     /// A value is zero, negative, infinite or not a number.
     #[error("material {field} must be positive, found {value}")]
-    NotPositive {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { field: &'static str, value: f64 },
     /// The ultimate strength lies below the yield strength.
     #[error("material ultimate_pa {ultimate_pa} lies below yield_pa {yield_pa}")]
-    UltimateBelowYield {
-        /// Yield strength, Pa.
-        yield_pa: f64,
-        /// Ultimate strength, Pa.
-        ultimate_pa: f64,
-    },
+    UltimateBelowYield { yield_pa: f64, ultimate_pa: f64 },
     /// A heat-affected-zone factor is not in (0, 1].
     #[error("material {field} must be above 0 and at most 1, found {value}")]
-    HazFactor {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    HazFactor { field: &'static str, value: f64 },
 }
 
 impl Material {

@@ -60,21 +60,9 @@ pub struct PinJoint {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum PinCode {
     /// EN 1993-1-8.
-    En1993 {
-        /// γ_M0.
-        gamma_m0: f64,
-        /// γ_M2.
-        gamma_m2: f64,
-        /// γ_M6,ser, for pins that must come out again.
-        gamma_m6_ser: f64,
-    },
+    En1993 { gamma_m0: f64, gamma_m2: f64, gamma_m6_ser: f64 },
     /// EN 1999-1-1, one factor γ_Mp for all.
-    En1999 {
-        /// γ_Mp.
-        gamma_mp: f64,
-        /// γ_M6,ser, for pins that must come out again.
-        gamma_m6_ser: f64,
-    },
+    En1999 { gamma_mp: f64, gamma_m6_ser: f64 },
 }
 
 /// A way in which a pin joint can fail.
@@ -126,34 +114,16 @@ pub struct PinForces {
 pub enum PinFault {
     /// A value is zero, negative, infinite or not a number.
     #[error("pin joint {field} must be a positive number, found {value}")]
-    NotPositive {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { field: &'static str, value: f64 },
     /// The gap is negative, infinite or not a number.
     #[error("pin joint gap_m must be zero or positive, found {value}")]
-    Gap {
-        /// What was found.
-        value: f64,
-    },
+    Gap { value: f64 },
     /// The pin is larger than its hole.
     #[error("pin of {pin_m} m does not enter the hole of {hole_m} m ({part})")]
-    HoleTooSmall {
-        /// Which part.
-        part: &'static str,
-        /// The pin's diameter, m.
-        pin_m: f64,
-        /// The hole's diameter, m.
-        hole_m: f64,
-    },
+    HoleTooSmall { part: &'static str, pin_m: f64, hole_m: f64 },
     /// A force is infinite or not a number.
     #[error("pin joint {field} is not a finite number")]
-    NotFinite {
-        /// Name of the field.
-        field: &'static str,
-    },
+    NotFinite { field: &'static str },
 }
 
 impl PinJoint {

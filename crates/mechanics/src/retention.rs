@@ -8,15 +8,9 @@ pub enum Retention {
     /// The weight of what stands on it; it is already in the uplift.
     Gravity,
     /// A pin; its design resistance along the joint, N, if known.
-    Pin {
-        /// Design resistance along the joint, N, if known.
-        resistance_n: Option<f64>,
-    },
+    Pin { resistance_n: Option<f64> },
     /// A lock such as a bolt or a latch; its design resistance along the joint, N, if known.
-    Locked {
-        /// Design resistance along the joint, N, if known.
-        resistance_n: Option<f64>,
-    },
+    Locked { resistance_n: Option<f64> },
 }
 
 /// The verdict on a joint.
@@ -25,15 +19,9 @@ pub enum RetentionCheck {
     /// No case lifts it.
     StaysPressed,
     /// It is lifted and nothing holds it: blocking.
-    ComesApart {
-        /// The uplift, N.
-        uplift_n: f64,
-    },
+    ComesApart { uplift_n: f64 },
     /// It is held; the share of the resistance used, 1 is the limit.
-    Held {
-        /// Share used; 1 is the limit.
-        utilization: f64,
-    },
+    Held { utilization: f64 },
     /// It is lifted and held by something whose resistance isn't known: never a pass.
     NotChecked(NotCheckedRetention),
 }

@@ -31,32 +31,16 @@ pub struct RingPush {
 pub enum RingFault {
     /// A value is zero, negative, infinite or not a number.
     #[error("ring {field} must be a positive number, found {value}")]
-    NotPositive {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { field: &'static str, value: f64 },
     /// The wall is half the diameter or more.
     #[error("ring wall_m {wall_m} must stay below half the diameter, {limit_m} m")]
-    WallTooThick {
-        /// Wall, m.
-        wall_m: f64,
-        /// What is allowed, m.
-        limit_m: f64,
-    },
+    WallTooThick { wall_m: f64, limit_m: f64 },
     /// The contact angle is outside 0 to π/2.
     #[error("ring half_angle_rad must lie between 0 and π/2, found {value}")]
-    Angle {
-        /// What was found.
-        value: f64,
-    },
+    Angle { value: f64 },
     /// The push is negative, infinite or not a number.
     #[error("ring push must be zero or positive, found {value} N")]
-    Push {
-        /// What was found.
-        value: f64,
-    },
+    Push { value: f64 },
 }
 
 impl RingPush {

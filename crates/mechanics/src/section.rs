@@ -14,38 +14,16 @@ use crate::stiffness::BarStiffness;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Section {
     /// Round tube: outside diameter and wall. A wall of half the diameter is refused: that is a `SolidRound`.
-    RoundTube {
-        /// Outside diameter, m.
-        diameter_m: f64,
-        /// Wall, m.
-        wall_m: f64,
-    },
+    RoundTube { diameter_m: f64, wall_m: f64 },
     /// Rectangular tube: outside depth (along z), outside width (along y), wall, and the outside radius of the corners.
     ///
     /// `outer_radius_m` is 0 for sharp (extruded) corners. Rolled tubes have rounded ones; leaving the radius out
     /// overstates area and moduli by some 3 to 5 percent, so it is a datum and never guessed.
-    RectTube {
-        /// Outside depth, along z, m.
-        depth_m: f64,
-        /// Outside width, along y, m.
-        width_m: f64,
-        /// Wall, m.
-        wall_m: f64,
-        /// Outside radius of the corners, m.
-        outer_radius_m: f64,
-    },
+    RectTube { depth_m: f64, width_m: f64, wall_m: f64, outer_radius_m: f64 },
     /// Solid round bar.
-    SolidRound {
-        /// Outside diameter, m.
-        diameter_m: f64,
-    },
+    SolidRound { diameter_m: f64 },
     /// Flat or square bar: depth (along z) and width (along y).
-    SolidRect {
-        /// Outside depth, along z, m.
-        depth_m: f64,
-        /// Outside width, along y, m.
-        width_m: f64,
-    },
+    SolidRect { depth_m: f64, width_m: f64 },
 }
 
 /// What a section is worth, derived from its shape. Every number is finite and positive.
@@ -84,28 +62,13 @@ pub struct SectionProperties {
 pub enum SectionFault {
     /// A length is zero, negative, infinite or not a number.
     #[error("section {field} must be a positive length, found {value} m")]
-    NotPositive {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { field: &'static str, value: f64 },
     /// The walls meet in the middle.
     #[error("section wall_m is {wall_m} m, but must stay below {limit_m} m (half the smaller outside dimension)")]
-    WallTooThick {
-        /// Wall, m.
-        wall_m: f64,
-        /// What is allowed, m.
-        limit_m: f64,
-    },
+    WallTooThick { wall_m: f64, limit_m: f64 },
     /// A corner radius is negative or larger than half the smaller side.
     #[error("section outer_radius_m is {value} m, but must lie between 0 and {limit_m} m")]
-    CornerRadius {
-        /// What was found.
-        value: f64,
-        /// What is allowed, m.
-        limit_m: f64,
-    },
+    CornerRadius { value: f64, limit_m: f64 },
 }
 
 /// Why a section and a material give no stiffness.

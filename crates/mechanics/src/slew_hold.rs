@@ -6,15 +6,9 @@ pub enum SlewHoldRating {
     /// Free: the arm follows the horizontal pull and no torque builds up.
     Free,
     /// Detents; the torque at which they let go, N·m, if known.
-    Detents {
-        /// Torque at which it lets go, N·m, if known; for a free slew the torque found.
-        torque_nm: Option<f64>,
-    },
+    Detents { torque_nm: Option<f64> },
     /// A clamp; its rated torque, N·m, if known.
-    Clamp {
-        /// Torque at which it lets go, N·m, if known; for a free slew the torque found.
-        torque_nm: Option<f64>,
-    },
+    Clamp { torque_nm: Option<f64> },
 }
 
 /// The verdict on the slew's hold.
@@ -23,15 +17,9 @@ pub enum SlewCheck {
     /// Nothing to hold: the arm is free and follows, or no torque acts.
     Follows,
     /// It is held; the share of the torque used, 1 is the limit.
-    Held {
-        /// Share used; 1 is the limit.
-        utilization: f64,
-    },
+    Held { utilization: f64 },
     /// A torque was calculated for an arm that is free: the case was not made for a free slew.
-    TorqueOnFreeSlew {
-        /// Torque at which it lets go, N·m, if known; for a free slew the torque found.
-        torque_nm: f64,
-    },
+    TorqueOnFreeSlew { torque_nm: f64 },
     /// The torque at which it lets go isn't known: never a pass.
     NotChecked,
 }

@@ -23,10 +23,7 @@ pub struct Socket {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Contact {
     /// On two collars of this height each, at the mouth and at the foot; 0 for edges.
-    Collars {
-        /// Height, m.
-        height_m: f64,
-    },
+    Collars { height_m: f64 },
     /// Along the whole depth: pressure straight from mouth to foot, as between a rigid mast and an even bedding.
     WholeDepth,
 }
@@ -71,28 +68,13 @@ pub enum WallCrushing {
 pub enum SocketFault {
     /// A value is zero, negative, infinite or not a number.
     #[error("socket {field} must be a positive number, found {value}")]
-    NotPositive {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { field: &'static str, value: f64 },
     /// A value is negative, infinite or not a number.
     #[error("socket {field} must be zero or positive, found {value}")]
-    Negative {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    Negative { field: &'static str, value: f64 },
     /// The two collars overlap.
     #[error("socket contact.height_m {height_m} leaves no lever between two collars in {engaged_m} m")]
-    NoLever {
-        /// Height, m.
-        height_m: f64,
-        /// Engaged depth, m.
-        engaged_m: f64,
-    },
+    NoLever { height_m: f64, engaged_m: f64 },
     /// The mast's wall can't be looked at.
     #[error(transparent)]
     Ring(#[from] RingFault),

@@ -11,17 +11,9 @@ use thiserror::Error;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum WeldLine {
     /// Around a round tube of this outside diameter, m.
-    Circle {
-        /// Outside diameter, m.
-        diameter_m: f64,
-    },
+    Circle { diameter_m: f64 },
     /// Around a rectangle, m: depth along z, width along y.
-    Rectangle {
-        /// Outside depth, along z, m.
-        depth_m: f64,
-        /// Outside width, along y, m.
-        width_m: f64,
-    },
+    Rectangle { depth_m: f64, width_m: f64 },
 }
 
 /// What the weld carries, at its centroid. Axes as in `section`.

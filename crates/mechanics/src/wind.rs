@@ -80,20 +80,10 @@ pub struct Drag {
 pub enum WindFault {
     /// A value is zero, negative, infinite or not a number.
     #[error("wind {field} must be a positive number, found {value}")]
-    NotPositive {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { field: &'static str, value: f64 },
     /// The height is outside the formulas' range.
     #[error("wind height_m {height_m} must lie between 0 and {limit_m} m")]
-    Height {
-        /// Height, m.
-        height_m: f64,
-        /// What is allowed, m.
-        limit_m: f64,
-    },
+    Height { height_m: f64, limit_m: f64 },
     /// The member's shape is wrong.
     #[error(transparent)]
     Section(#[from] SectionFault),

@@ -1,7 +1,7 @@
 //! The plan document, its changes, its file format and everything assessed about it.
 //!
 //! By theme: [`document`] is the plain data; [`catalog`] the parts a unit is made of; [`basis`] what
-//! pulls and which limits hold; [`change`] the only way to alter a plan; [`file`] text to plan and back;
+//! pulls and which limits hold; [`change`] the only way to alter a plan; [`mod@file`] text to plan and back;
 //! [`quantity`] how figures are read and shown; [`geometry`] and [`assess`] what is computed.
 //!
 //! Conventions: meters, newtons, radians, kilograms; a roof's level is the top of its structural slab;

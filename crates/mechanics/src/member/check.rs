@@ -27,37 +27,19 @@ impl Mode {
 pub enum NotChecked {
     /// Walls buckle before they yield, and the code's way of dealing with it is not built.
     #[error("walls too slender: {ratio:.1} exceeds {limit:.1}, effective sections are not covered")]
-    SlenderWalls {
-        /// Slenderness of the worst wall.
-        ratio: f64,
-        /// What the code allows.
-        limit: f64,
-    },
+    SlenderWalls { ratio: f64, limit: f64 },
     /// Walls may buckle in shear.
     #[error("walls too slender for shear: {ratio:.1} exceeds {limit:.1}, shear buckling is not covered")]
-    ShearBuckling {
-        /// Slenderness of the worst wall.
-        ratio: f64,
-        /// What the code allows.
-        limit: f64,
-    },
+    ShearBuckling { ratio: f64, limit: f64 },
     /// Lateral-torsional buckling can't be ruled out.
     #[error("lateral-torsional slenderness {slenderness:.2} exceeds {limit:.2} and is not covered")]
-    LateralTorsional {
-        /// Relative slenderness.
-        slenderness: f64,
-        /// What the code allows.
-        limit: f64,
-    },
+    LateralTorsional { slenderness: f64, limit: f64 },
     /// The design code has no rules for the material.
     #[error("the design code does not cover this material")]
     Material,
     /// The design code's rules for this shape are not built.
     #[error("the design code's rules for {what} are not covered")]
-    Shape {
-        /// What is not covered.
-        what: &'static str,
-    },
+    Shape { what: &'static str },
     /// A station with a pin hole on a member that names none.
     #[error("a pin hole is at this station, but the member names none")]
     NoPinHole,

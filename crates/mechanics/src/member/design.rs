@@ -39,10 +39,7 @@ pub enum MomentShape {
     /// The member's ends move sideways when it buckles, as a cantilever mast does: 0.9 (EN 1993-1-1 Table B.3, note).
     Sway,
     /// Straight from end to end; `ratio` = smaller over larger end moment, −1 to 1, negative when they differ in sign.
-    Straight {
-        /// Smaller over larger end moment.
-        ratio: f64,
-    },
+    Straight { ratio: f64 },
 }
 
 /// Whether there are welds across the member.
@@ -71,20 +68,10 @@ pub enum MemberFault {
     Factor(#[from] FactorFault),
     /// A length is negative, infinite or not a number.
     #[error("member {field} must be zero or a positive length, found {value} m")]
-    Length {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    Length { field: &'static str, value: f64 },
     /// The ratio of end moments is outside −1..1.
     #[error("member {field} ratio of end moments must lie between -1 and 1, found {value}")]
-    MomentRatio {
-        /// Name of the field.
-        field: &'static str,
-        /// What was found.
-        value: f64,
-    },
+    MomentRatio { field: &'static str, value: f64 },
 }
 
 impl Member {

@@ -27,18 +27,10 @@ pub enum HoleAxis {
 pub enum PinHoleFault {
     /// Zero, negative, infinite or not a number.
     #[error("pin hole diameter_m must be a positive length, found {value}")]
-    NotPositive {
-        /// What was found.
-        value: f64,
-    },
+    NotPositive { value: f64 },
     /// The hole leaves nothing of the walls it pierces.
     #[error("pin hole diameter_m {diameter_m} leaves nothing of a wall {across_m} m wide")]
-    TooWide {
-        /// The hole, m.
-        diameter_m: f64,
-        /// Width of wall that the hole would pierce, m.
-        across_m: f64,
-    },
+    TooWide { diameter_m: f64, across_m: f64 },
 }
 
 /// What a hole leaves: area and elastic moduli.

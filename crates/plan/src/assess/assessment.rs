@@ -70,8 +70,6 @@ pub struct UnitAssessment {
     pub reactions: Option<Arc<Reactions>>,
     /// Slew at which a person may hang, in the base's axes.
     pub loaded: Turns,
-    /// Slew to which the arm can be turned, in the base's axes: loaded angles and what lies between them.
-    pub turnable: Turns,
     /// Slew that serves a facade, in the base's axes.
     pub serving: Turns,
     /// Facades it serves.

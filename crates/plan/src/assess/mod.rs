@@ -1,5 +1,6 @@
 //! What is computed about a plan: reach, coverage, clear zones, reactions, findings.
 
+pub mod actions_of;
 pub mod assessment;
 pub mod check;
 pub mod clear_zones;
@@ -7,9 +8,11 @@ pub mod clearance;
 pub mod code;
 pub mod coverage;
 pub mod facade_phase;
+pub mod member_phase;
 pub mod memo;
 pub mod parts_swept;
 pub mod reach;
+pub mod reaction_phase;
 pub mod reactions;
 pub mod rules;
 pub mod run;
@@ -20,6 +23,7 @@ pub mod standing;
 pub mod surroundings;
 pub mod swept;
 pub mod way_out;
+pub mod worth_searching;
 
 pub use assessment::{
     Against, Assessment, FacadeAssessment, GapRegion, Over, PairClearance, Part, Room, Served, SettingOut, SweptPart,
@@ -30,5 +34,6 @@ pub use code::Code;
 pub use memo::Memo;
 pub use reactions::{
     CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, MemberUse, ReactionSet, Reactions, Sense,
+    SlackBrace, Unavailable,
 };
 pub use run::assess;

@@ -119,8 +119,8 @@ impl Profile {
 }
 
 /// The swept bands of a unit. Slews are in the base's axes; bands are in plan directions.
-pub fn swept_parts(unit: &ResolvedUnit, frame: &Frame, turnable: &Turns, serving: &Turns) -> Vec<SweptPart> {
-    let rest = turnable.minus(serving);
+pub fn swept_parts(unit: &ResolvedUnit, frame: &Frame, loaded: &Turns, serving: &Turns) -> Vec<SweptPart> {
+    let rest = loaded.minus(serving);
     profiles(unit)
         .into_iter()
         .filter_map(|profile| {

@@ -90,14 +90,32 @@ pub struct CombinationResult {
     pub inside: String,
     /// Rope pull of the combination, N; zero when no rope pulls.
     pub pull_n: f64,
-    /// Sixteen extremes: each component, largest and smallest; empty when it could not be computed.
+    /// Extremes: each component largest and smallest, resultants largest; empty when it could not be computed.
     pub sets: Vec<ReactionSet>,
     /// Largest and smallest pull in the brace, N, tension positive.
     pub brace_axial: Option<[ForceExtreme; 2]>,
     /// Largest and smallest forces at a separate foot, action on the structure, N.
     pub foot: Vec<FootExtreme>,
-    /// Why it could not be computed.
-    pub missing: Option<String>,
+    /// Why there are no figures.
+    pub unavailable: Option<Unavailable>,
+}
+
+/// Why a combination has no figures.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unavailable {
+    /// Something is missing.
+    Missing(String),
+    /// It does not concern this unit.
+    DoesNotApply(String),
+}
+
+/// A brace that only pulls and goes slack.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SlackBrace {
+    /// When, and what follows.
+    pub said: String,
+    /// Whether nothing holds the arm then.
+    pub is_mechanism: bool,
 }
 
 /// An extreme of one figure with the pull and slew that bring it.
@@ -147,6 +165,28 @@ pub struct MemberUse {
     pub pull: Option<DVec3>,
 }
 
+/// Members under the declared rating.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AtRating {
+    /// Largest demand over resistance of mast, arm and brace.
+    pub utilization: f64,
+    /// Whether every mode could be checked.
+    pub all_checked: bool,
+    /// Loads and factors inside.
+    pub inside: String,
+}
+
+/// Something looked at where the mast stands in its socket.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SocketUse {
+    /// What was looked at.
+    pub what: String,
+    /// Demand over resistance; none when it could not be checked.
+    pub utilization: Option<f64>,
+    /// Clause, or what is missing.
+    pub clause: String,
+}
+
 /// A joint in its worst combination.
 #[derive(Debug, Clone, PartialEq)]
 pub struct JointUse {
@@ -161,7 +201,7 @@ pub struct JointUse {
 }
 
 /// Everything that follows from make-up, basis and loaded slew.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Reactions {
     /// In the order of the basis.
     pub combinations: Vec<CombinationResult>,
@@ -169,6 +209,10 @@ pub struct Reactions {
     pub members: Vec<MemberUse>,
     /// Joints.
     pub joints: Vec<JointUse>,
+    /// Members at the declared rating with the factors of the basis; none without a rating or such factors.
+    pub at_rating: Option<AtRating>,
+    /// The mast in its socket: what was looked at.
+    pub socket: Vec<SocketUse>,
     /// Largest twist about the mast axis at the design level, N·m.
     pub twist_nm: Option<f64>,
     /// Largest tip deflection in service, m.
@@ -176,7 +220,7 @@ pub struct Reactions {
     /// Smallest ratio of critical to acting load.
     pub alpha_cr: Option<f64>,
     /// Whether a brace that only pulls goes slack, and what that means.
-    pub slack: Option<String>,
+    pub slack: Option<SlackBrace>,
 }
 
 impl Reactions {

@@ -10,8 +10,9 @@ use super::memo::{FacadeSlot, KnownMakeUp, Memo, ServingUnit, UnitInput, UnitSlo
 use super::parts_swept::swept_parts;
 
 use super::reach::Reach;
+use super::reaction_phase::reactions;
 use super::rules;
-use super::serving::{ServedReach, loaded_slew, serves, turnable_slew};
+use super::serving::{ServedReach, loaded_slew, serves};
 use super::setting_out::setting_out;
 use super::standing::{edges_near, room};
 use super::surroundings::Surroundings;
@@ -61,7 +62,7 @@ fn know(plan: &Plan, memo: &mut Memo, id: PlacementId, make_up: &MakeUp) -> usiz
         return index;
     }
     let resolved = wanted.resolve(plan).map(Arc::new);
-    let reactions = None;
+    let reactions = resolved.as_ref().ok().map(|unit| Arc::new(reactions(unit, &plan.basis, &plan.code)));
     memo.make_ups.push(KnownMakeUp { make_up: wanted, resolved, reactions });
     memo.make_ups.len() - 1
 }
@@ -122,7 +123,6 @@ fn assess_unit(
         resolved: known.resolved.clone(),
         reactions: known.reactions.clone(),
         loaded: Turns::none(),
-        turnable: Turns::none(),
         serving: Turns::none(),
         serves: Vec::new(),
         setting_out: input.setting_out,
@@ -135,12 +135,11 @@ fn assess_unit(
     let mut rooms = None;
     if let (Some(frame), Ok(unit)) = (&input.frame, &known.resolved) {
         let working = &plan.basis.rules;
-        result.turnable = turnable_slew(unit);
-        result.loaded = loaded_slew(unit, &result.turnable);
+        result.loaded = loaded_slew(unit);
         reaches = serves(unit, frame, &result.loaded, surroundings, working);
         result.serves = reaches.iter().map(|reach| reach.served.clone()).collect();
         result.serving = result.serves.iter().fold(Turns::none(), |all, served| all.union(&served.slew));
-        result.swept = swept_parts(unit, frame, &result.turnable, &result.serving);
+        result.swept = swept_parts(unit, frame, &result.loaded, &result.serving);
         result.clearances = pair_clearances(unit, frame, &result.swept, &input.neighbors, surroundings, working);
         rooms = room(unit, frame, &input.neighbors, surroundings, &working.people);
         if let Some(found) = &mut rooms {

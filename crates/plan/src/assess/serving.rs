@@ -24,8 +24,9 @@ const FAR_OUTSIDE_M: f64 = 1.0e6;
 /// Detents nearer than this are no detents but a clamp, rad.
 const LEAST_DETENT_STEP_RAD: f64 = 1.0e-3;
 
-/// Slew to which the arm can be turned: whole turn less stops; at a rear foot only as far as it allows.
-pub fn turnable_slew(unit: &ResolvedUnit) -> Turns {
+/// Slew at which a person may hang: whole turn less stops; at a rear foot only as far as it allows. People get on inboard
+/// and are slewed out, so detents don't narrow it.
+pub fn loaded_slew(unit: &ResolvedUnit) -> Turns {
     let stops = match unit.slew_stops {
         SlewStops::WholeTurn => Turns::whole(),
         SlewStops::Between { from_rad, to_rad } => Turns::between(from_rad, to_rad),
@@ -39,14 +40,14 @@ pub fn turnable_slew(unit: &ResolvedUnit) -> Turns {
     }
 }
 
-/// Slew at which a person may hang: what can be turned to, at detents only their angles.
-pub fn loaded_slew(unit: &ResolvedUnit, turnable: &Turns) -> Turns {
+/// Loaded slew at which the arm can be left to work: at detents only their angles.
+pub fn working_slew(unit: &ResolvedUnit, loaded: &Turns) -> Turns {
     match unit.base.slew_hold {
         SlewHold::Detents { step_rad, .. } if step_rad > LEAST_DETENT_STEP_RAD => {
             let count = (TAU / step_rad).round() as u32;
-            turnable.intersect(&Turns::at((0..count).map(|step| f64::from(step) * step_rad)))
+            loaded.intersect(&Turns::at((0..count).map(|step| f64::from(step) * step_rad)))
         }
-        _ => turnable.clone(),
+        _ => loaded.clone(),
     }
 }
 
@@ -78,6 +79,7 @@ pub fn serves(
     surroundings: &Surroundings,
     rules: &Rules,
 ) -> Vec<ServedReach> {
+    let working = working_slew(unit, loaded);
     let point = unit.arm.points.first();
     let tip = Tip {
         mast: frame.at,
@@ -91,7 +93,7 @@ pub fn serves(
     surroundings
         .facades_near(&near)
         .filter(|facade| facade.data.needs_access && facade.height_m() > 0.0)
-        .filter_map(|facade| serve_one(&tip, tip_level_m, facade, loaded, surroundings, rules))
+        .filter_map(|facade| serve_one(&tip, tip_level_m, facade, &working, surroundings, rules))
         .collect()
 }
 
@@ -99,7 +101,7 @@ fn serve_one(
     tip: &Tip,
     tip_level_m: f64,
     facade: &Facade,
-    loaded: &Turns,
+    working: &Turns,
     surroundings: &Surroundings,
     rules: &Rules,
 ) -> Option<ServedReach> {
@@ -121,7 +123,7 @@ fn serve_one(
         .filter(|roof| roof.level_m + roof.build_up_m > facade.foot_level_m + 1e-6)
         .map(|roof| roof.polygon.clone())
         .collect();
-    let mut open = loaded.intersect(&clear_of_roofs(tip, &in_the_way));
+    let mut open = working.intersect(&clear_of_roofs(tip, &in_the_way));
     let past_ends_m = rules.reach.past_ends_m.value;
     let mut slew = Turns::none();
     let mut parts = Vec::new();

@@ -28,8 +28,8 @@ pub fn blocked_slews(swept: &[SweptPart], prisms: &[&Prism], required: &Required
 
 /// Whether some serving slew can be come to from inboard over slews that are open and not blocked. Inboard is where the
 /// arm points away from its edge: more than a quarter turn from the base's x axis.
-pub fn has_way_out(turnable: &Turns, serving: &Turns, blocked: &Turns) -> bool {
-    let free = turnable.minus(blocked);
+pub fn has_way_out(loaded: &Turns, serving: &Turns, blocked: &Turns) -> bool {
+    let free = loaded.minus(blocked);
     let inboard = Turns::between(PI / 2.0, 3.0 * PI / 2.0);
     free.intervals().into_iter().any(|turn| {
         let stretch = Turns::between(turn.from_rad, turn.to_rad);

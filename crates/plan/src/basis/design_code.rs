@@ -45,6 +45,8 @@ pub enum FactorName {
     AluminumGammaM2,
     /// φ of AISC 360 for yielding and buckling.
     AiscPhi,
+    /// φ of AISC 360 for rupture in tension.
+    AiscPhiRupture,
 }
 
 impl DesignCode {
@@ -69,10 +71,10 @@ impl DesignCode {
         Self {
             members: MemberCode::Aisc360,
             edition: "ANSI/AISC 360-22, LRFD".to_owned(),
-            factors: BTreeMap::from([(
-                FactorName::AiscPhi,
-                Sourced::default_from(0.9, "AISC 360-22 E1, F1, from memory"),
-            )]),
+            factors: BTreeMap::from([
+                (FactorName::AiscPhi, Sourced::default_from(0.9, "AISC 360-22 E1, F1, G1, H3, from memory")),
+                (FactorName::AiscPhiRupture, Sourced::default_from(0.75, "AISC 360-22 D2, from memory")),
+            ]),
         }
     }
 }

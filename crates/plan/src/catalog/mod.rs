@@ -5,12 +5,13 @@ pub mod family;
 pub mod make_up;
 pub mod parts;
 pub mod resolved;
+pub mod to_mechanics;
 
 pub use combination::{Combination, Rating};
 pub use family::{Family, Origin};
 pub use make_up::{MakeUp, MakeUpFault, SlewStops};
 pub use parts::{
-    Arm, Base, Brace, BraceAction, BraceKind, Eye, FootFrom, Head, Mast, Material, MaterialKind, Retention, RopePoint,
-    SectionShape, SlewHold, Tube,
+    Arm, Base, Brace, BraceAction, BraceKind, Eye, FootFrom, Head, Mast, Material, MaterialKind, PinHoles, Retention,
+    RopePoint, SectionShape, SlewHold, Tube, WeldStretch,
 };
 pub use resolved::ResolvedUnit;

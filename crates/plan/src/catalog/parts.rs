@@ -24,6 +24,9 @@ pub enum SectionShape {
         width_m: f64,
         /// Wall thickness.
         wall_m: f64,
+        /// Outside radius of the corners; zero for sharp, extruded ones.
+        #[serde(default)]
+        outer_radius_m: f64,
     },
 }
 
@@ -91,6 +94,33 @@ pub struct Tube {
     pub section: SectionShape,
     /// Name of the material in the family.
     pub material: String,
+    /// Stretches beside welds across the tube, which soften aluminum; empty: none.
+    #[serde(default)]
+    pub welds: Vec<WeldStretch>,
+    /// Holes for pins through the tube; none: none.
+    #[serde(default)]
+    pub pin_holes: Option<PinHoles>,
+}
+
+/// A stretch of a tube beside a weld, in the part's own coordinate: up the mast from the base, along the arm from the
+/// mast axis outward.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WeldStretch {
+    /// Where it begins.
+    pub from_m: f64,
+    /// Where it ends.
+    pub to_m: f64,
+}
+
+/// Pin holes of one diameter, bored across the plane of mast and arm.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PinHoles {
+    /// Diameter.
+    pub diameter_m: f64,
+    /// Where they are, in the part's own coordinate.
+    pub at_m: Vec<f64>,
 }
 
 /// How the arm sits on the mast about the horizontal axis square to the arm.
@@ -104,17 +134,23 @@ pub enum Head {
 }
 
 /// What keeps a joint together.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Retention {
     /// Nothing.
     Nothing,
     /// Its own weight.
     Gravity,
     /// A pin.
-    Pin,
+    Pin {
+        /// Its design resistance along the joint, if known.
+        resistance_n: Option<f64>,
+    },
     /// A lock that needs a deliberate act to open.
-    Locked,
+    Locked {
+        /// Its design resistance along the joint, if known.
+        resistance_n: Option<f64>,
+    },
 }
 
 /// A mast.
@@ -291,6 +327,12 @@ pub struct Base {
     pub engaged_m: f64,
     /// Outside diameter of the socket.
     pub socket_diameter_m: f64,
+    /// Play between mast and socket, on the diameter.
+    #[serde(default)]
+    pub play_m: f64,
+    /// How far out of plumb the base may be set.
+    #[serde(default)]
+    pub plumb_tolerance_rad: f64,
     /// Its mass.
     pub mass_kg: f64,
     /// What holds the slew.

@@ -145,7 +145,7 @@ fn check(unit: &ResolvedUnit) -> Result<(), MakeUpFault> {
 fn check_section(part: &str, section: SectionShape) -> Result<(), MakeUpFault> {
     let (smaller, wall) = match section {
         SectionShape::RoundTube { diameter_m, wall_m } => (diameter_m, wall_m),
-        SectionShape::RectTube { depth_m, width_m, wall_m } => (depth_m.min(width_m), wall_m),
+        SectionShape::RectTube { depth_m, width_m, wall_m, .. } => (depth_m.min(width_m), wall_m),
     };
     positive(&format!("{part}.section"), smaller)?;
     field(&format!("{part}.wall_m"), wall, wall > 0.0 && 2.0 * wall < smaller, "positive and below half the section")

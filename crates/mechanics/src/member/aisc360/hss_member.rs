@@ -32,8 +32,9 @@ impl Aisc360Member {
 
     pub(in super::super) fn by_mode(&self, actions: &MemberActions) -> ByMode {
         let f = &actions.station;
+        let moments = f.m_y_nm != 0.0 || f.m_z_nm != 0.0;
         ByMode([
-            self.outcome(f.n_n < 0.0, [f.m_y_nm, f.m_z_nm], f.t_nm, || self.section_use(f)),
+            self.outcome(f.n_n < 0.0, moments, f.t_nm != 0.0, || self.section_use(f)),
             self.net_outcome(actions),
             if f.v_y_n == 0.0 && f.v_z_n == 0.0 {
                 Outcome::NotApplicable
@@ -43,24 +44,18 @@ impl Aisc360Member {
             if f.t_nm == 0.0 {
                 Outcome::NotApplicable
             } else {
-                self.outcome(false, [0.0; 2], f.t_nm, || self.torsion_use(f))
+                self.outcome(false, false, true, || self.torsion_use(f))
             },
             self.stability_outcome(actions),
         ])
     }
 
     /// A value, unless walls are too slender for what acts.
-    fn outcome(&self, pressed: bool, moments: [f64; 2], torsion: f64, value: impl Fn() -> f64) -> Outcome {
+    fn outcome(&self, pressed: bool, bent: bool, twisted: bool, value: impl Fn() -> f64) -> Outcome {
         let s = &self.strength;
-        let [slender_y, slender_z] = s.slender_bending;
-        let why = [
-            (pressed, s.slender_compression),
-            (moments[0] != 0.0, slender_y),
-            (moments[1] != 0.0, slender_z),
-            (torsion != 0.0, s.slender_torsion),
-        ]
-        .into_iter()
-        .find_map(|(acts, why)| why.filter(|_| acts));
+        let why = [(pressed, s.slender_compression), (bent, s.slender_bending), (twisted, s.slender_torsion)]
+            .into_iter()
+            .find_map(|(acts, why)| why.filter(|_| acts));
         why.map_or_else(|| Outcome::Utilization(value()), Outcome::NotChecked)
     }
 
@@ -71,7 +66,10 @@ impl Aisc360Member {
         }
         match &self.strength.net {
             None => Outcome::NotChecked(NotChecked::NoPinHole),
-            Some(net) => self.outcome(f.n_n < 0.0, [f.m_y_nm, f.m_z_nm], f.t_nm, || self.net_use(net, f)),
+            Some(net) => {
+                let bent = f.m_y_nm != 0.0 || f.m_z_nm != 0.0;
+                self.outcome(f.n_n < 0.0, bent, f.t_nm != 0.0, || self.net_use(net, f))
+            }
         }
     }
 
@@ -82,7 +80,7 @@ impl Aisc360Member {
         if span.compression_n <= 0.0 && !(goes_sideways && bent) {
             return Outcome::NotApplicable;
         }
-        self.outcome(span.compression_n > 0.0, [span.m_y_nm, span.m_z_nm], actions.station.t_nm, || {
+        self.outcome(span.compression_n > 0.0, bent, actions.station.t_nm != 0.0, || {
             self.stability_use(span, &actions.station)
         })
     }

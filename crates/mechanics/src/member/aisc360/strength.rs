@@ -30,8 +30,8 @@ pub(super) struct Strength {
     pub torsion: f64,
     /// Slender walls in compression, E7.
     pub slender_compression: Option<NotChecked>,
-    /// Slender walls in bending about y and about z, F7.2 c), F7.3 c).
-    pub slender_bending: [Option<NotChecked>; 2],
+    /// Slender walls in bending, F7.2 c).
+    pub slender_bending: Option<NotChecked>,
     /// Walls beyond the range of H3.1.
     pub slender_torsion: Option<NotChecked>,
     pub net: Option<NetSection>,
@@ -83,7 +83,7 @@ impl Strength {
             v_z: factors.shear * v_z,
             torsion: factors.torsion * torsion,
             slender_compression: walls.slender_compression(e, fy),
-            slender_bending: [flexure_y.slender, flexure_z.slender],
+            slender_bending: flexure_y.slender.or(flexure_z.slender),
             slender_torsion,
             net: checked.net.map(|net| NetSection {
                 rupture: factors.tension_rupture * net.area_m2 * fu,

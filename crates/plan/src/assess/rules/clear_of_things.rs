@@ -138,7 +138,7 @@ fn way_out(context: &UnitContext<'_>) -> Check {
     } else {
         crate::geometry::turns::Turns::none()
     };
-    let holds = has_way_out(&unit.turnable, &unit.serving, &blocked);
+    let holds = has_way_out(&unit.loaded, &unit.serving, &blocked);
     let mut check = context.check(Code::WayOutFromInboard, meets_or(holds, Severity::Blocking));
     if !holds {
         "No slew leads from inboard to where the unit serves: move it, or widen its slew stops."

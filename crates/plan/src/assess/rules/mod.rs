@@ -8,6 +8,7 @@ pub mod make_up;
 pub mod people;
 pub mod plan;
 pub mod serving;
+pub mod strength;
 
 use super::assessment::UnitAssessment;
 use super::check::{Amount, Check, Limit, Outcome, Place, Severity};
@@ -61,6 +62,7 @@ pub fn unit_checks(context: &UnitContext<'_>) -> Vec<Check> {
     checks.extend(serving::checks(context));
     checks.extend(clear_of_things::checks(context));
     checks.extend(people::checks(context));
+    checks.extend(strength::checks(context));
     checks.extend(handling::checks(context));
     checks
 }

@@ -1,0 +1,248 @@
+//! Finds the reactions of a make-up: for each combination of the basis every extreme with all that acts at the same time.
+
+use gantline_mechanics::envelope::{
+    Actions, Component as Part, Envelope, EnvelopeFault, Extreme, Sense as End, Slack, SlewRange, base_envelope,
+    brace_envelope, foot_envelope, joint_envelope, movement_envelope,
+};
+use gantline_mechanics::unit::{Brace, Joint, UnitModel};
+
+use super::actions_of::{CombinationActions, NoActions, actions_of, slew_range};
+use super::member_phase;
+use super::reactions::{
+    CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, ReactionSet, Reactions, Sense, Unavailable,
+};
+use super::worth_searching::worth_searching;
+use crate::basis::{DesignCode, LoadBasis, LoadLevel};
+use crate::catalog::{ResolvedUnit, to_mechanics};
+
+/// The reactions of a make-up under a basis. What can't be computed says why in its place.
+pub fn reactions(unit: &ResolvedUnit, basis: &LoadBasis, code: &DesignCode) -> Reactions {
+    let model = to_mechanics::unit(unit)
+        .map_err(|fault| fault.to_string())
+        .and_then(|unit| UnitModel::new(&unit).map_err(|fault| fault.to_string()));
+    let range = slew_range(unit.slew_stops);
+    let mut found = Reactions::default();
+    let mut acting: Vec<Option<CombinationActions>> = Vec::new();
+    for (index, combined) in basis.combinations.iter().enumerate() {
+        let mut result = CombinationResult {
+            name: combined.name.clone(),
+            level: combined.level,
+            inside: String::new(),
+            pull_n: 0.0,
+            sets: Vec::new(),
+            brace_axial: None,
+            foot: Vec::new(),
+            unavailable: None,
+        };
+        let actions = match actions_of(combined, basis, unit) {
+            Ok(actions) => {
+                result.inside.clone_from(&actions.inside);
+                result.pull_n = actions.pull_n;
+                let computed = match &model {
+                    Ok(model) => compute(model, &actions, &range, index, &mut result, &mut found),
+                    Err(what) => Err(what.clone()),
+                };
+                match computed {
+                    Ok(()) => Some(actions),
+                    Err(what) => {
+                        result.sets.clear();
+                        result.unavailable = Some(Unavailable::Missing(what));
+                        None
+                    }
+                }
+            }
+            Err(NoActions::Missing(what)) => {
+                result.unavailable = Some(Unavailable::Missing(what));
+                None
+            }
+            Err(NoActions::DoesNotApply(why)) => {
+                result.unavailable = Some(Unavailable::DoesNotApply(why));
+                None
+            }
+        };
+        found.combinations.push(result);
+        acting.push(actions);
+    }
+    if let Ok(model) = &model {
+        let searched = worth_searching(basis, &acting);
+        joints(unit, model, &range, &searched, &mut found);
+        member_phase::members(unit, basis, code, model, &range, &searched, &mut found);
+    }
+    found
+}
+
+fn compute(
+    model: &UnitModel,
+    actions: &CombinationActions,
+    range: &SlewRange,
+    index: usize,
+    result: &mut CombinationResult,
+    found: &mut Reactions,
+) -> Result<(), String> {
+    let fault = |fault: EnvelopeFault| fault.to_string();
+    for one in &actions.with_weight {
+        let base = base_envelope(model, one, range).map_err(fault)?;
+        note_slack(found, &base);
+        for extreme in &base.extremes {
+            keep_set(result, extreme, index, one.weight_factor);
+        }
+        if !matches!(model.unit().brace, Brace::None) {
+            keep_brace(result, &brace_envelope(model, one, range).map_err(fault)?);
+        }
+        if model.depends_on_slew() {
+            keep_foot(result, &foot_envelope(model, one, range).map_err(fault)?);
+        }
+    }
+    if result.level == LoadLevel::Service && result.pull_n > 0.0 {
+        for one in &actions.with_weight {
+            let movement = movement_envelope(model, 0, one, range).map_err(fault)?;
+            let largest = movement.extremes.iter().map(|extreme| extreme.value.abs()).fold(0.0, f64::max);
+            found.tip_deflection_m = Some(found.tip_deflection_m.unwrap_or(0.0).max(largest));
+        }
+    } else if result.level != LoadLevel::Service {
+        let twist = result.largest(Component::Mz);
+        found.twist_nm = Some(found.twist_nm.unwrap_or(0.0).max(twist));
+    }
+    Ok(())
+}
+
+fn note_slack(found: &mut Reactions, envelope: &Envelope) {
+    let (said, is_mechanism) = match envelope.slack {
+        Slack::Never => return,
+        Slack::StandsWithout { axial_n, slew_rad } => (
+            format!(
+                "pressed by up to {:.3} kN at slew {:.1}°; the unit stands without it",
+                axial_n / 1e3,
+                slew_rad.to_degrees()
+            ),
+            false,
+        ),
+        Slack::Mechanism { axial_n, slew_rad } => (
+            format!(
+                "pressed by up to {:.3} kN at slew {:.1}°; then nothing holds the arm",
+                axial_n / 1e3,
+                slew_rad.to_degrees()
+            ),
+            true,
+        ),
+    };
+    if found.slack.as_ref().is_none_or(|known| is_mechanism && !known.is_mechanism) {
+        found.slack = Some(super::reactions::SlackBrace { said, is_mechanism });
+    }
+}
+
+fn component(part: Part) -> Option<Component> {
+    Some(match part {
+        Part::Fx => Component::Fx,
+        Part::Fy => Component::Fy,
+        Part::Fz => Component::Fz,
+        Part::Mx => Component::Mx,
+        Part::My => Component::My,
+        Part::Mz => Component::Mz,
+        Part::V => Component::V,
+        Part::M => Component::M,
+        Part::Axial | Part::Ux | Part::Uy | Part::Uz | Part::U => return None,
+    })
+}
+
+const fn sense(end: End) -> Sense {
+    match end {
+        End::Max => Sense::Max,
+        End::Min => Sense::Min,
+    }
+}
+
+/// Whether a value goes beyond another in this sense.
+fn beyond(sense: Sense, value: f64, other: f64) -> bool {
+    match sense {
+        Sense::Max => value > other,
+        Sense::Min => value < other,
+    }
+}
+
+fn keep_set(result: &mut CombinationResult, extreme: &Extreme, combination: usize, weight_factor: f64) {
+    let Some(component) = component(extreme.component) else { return };
+    let set = ReactionSet {
+        combination,
+        level: result.level,
+        component,
+        sense: sense(extreme.sense),
+        value: extreme.value,
+        concurrent: extreme.concurrent,
+        pull: extreme.pull_direction,
+        slew_rad: extreme.slew_rad,
+        weight_factor,
+    };
+    match result.sets.iter_mut().find(|known| known.component == component && known.sense == set.sense) {
+        Some(known) if beyond(set.sense, set.value, known.value) => *known = set,
+        Some(_) => {}
+        None => result.sets.push(set),
+    }
+}
+
+fn keep_brace(result: &mut CombinationResult, envelope: &Envelope) {
+    let force = |end| {
+        envelope.get(Part::Axial, end).map(|extreme| ForceExtreme {
+            value: extreme.value,
+            pull: extreme.pull_direction,
+            slew_rad: extreme.slew_rad,
+        })
+    };
+    let (Some(most), Some(least)) = (force(End::Max), force(End::Min)) else { return };
+    let kept = result.brace_axial.get_or_insert([most, least]);
+    if most.value > kept[0].value {
+        kept[0] = most;
+    }
+    if least.value < kept[1].value {
+        kept[1] = least;
+    }
+}
+
+fn keep_foot(result: &mut CombinationResult, envelope: &Envelope) {
+    for extreme in &envelope.extremes {
+        let Some(component) = component(extreme.component) else { continue };
+        let [x, y, z, ..] = extreme.concurrent;
+        let made = FootExtreme {
+            component,
+            sense: sense(extreme.sense),
+            value: extreme.value,
+            concurrent: glam::DVec3::new(x, y, z),
+            pull: extreme.pull_direction,
+            slew_rad: extreme.slew_rad,
+        };
+        match result.foot.iter_mut().find(|known| known.component == component && known.sense == made.sense) {
+            Some(known) if beyond(made.sense, made.value, known.value) => *known = made,
+            Some(_) => {}
+            None => result.foot.push(made),
+        }
+    }
+}
+
+/// The largest uplift of each joint at the design level.
+fn joints(
+    unit: &ResolvedUnit,
+    model: &UnitModel,
+    range: &SlewRange,
+    searched: &[(usize, Actions)],
+    found: &mut Reactions,
+) {
+    let mut asked = vec![
+        (Joint::ArmOnMast, "arm on mast", unit.arm.retention),
+        (Joint::MastOnBase, "mast in socket", unit.mast.retention),
+    ];
+    if let Some(brace) = &unit.brace {
+        asked.push((Joint::BraceUpper, "upper pin of the brace", brace.retention));
+        asked.push((Joint::BraceLower, "lower pin of the brace", brace.retention));
+    }
+    for (joint, name, held_by) in asked {
+        let mut worst: Option<JointUse> = None;
+        for (index, actions) in searched {
+            let Ok(envelope) = joint_envelope(model, joint, actions, range) else { continue };
+            let Some(extreme) = envelope.get(Part::Fz, End::Max) else { continue };
+            if worst.as_ref().is_none_or(|known| extreme.value > known.uplift_n) {
+                worst = Some(JointUse { joint: name, held_by, uplift_n: extreme.value, combination: *index });
+            }
+        }
+        found.joints.extend(worst);
+    }
+}
