@@ -29,12 +29,18 @@ pub struct Memo {
     pub(super) facades: BTreeMap<FacadeKey, FacadeSlot>,
 }
 
+/// So many make-ups without a unit are kept, so that going back to one costs nothing.
+const KEPT_UNUSED: usize = 32;
+
 /// A make-up met before, with its parts and reactions.
 #[derive(Debug, Clone)]
 pub(super) struct KnownMakeUp {
     pub make_up: MakeUp,
     pub resolved: Result<Arc<ResolvedUnit>, MakeUpFault>,
-    pub reactions: Option<Arc<Reactions>>,
+    /// Reactions with the limits of lean of the basis, once they were asked for.
+    pub within_lean: Option<Arc<Reactions>>,
+    /// Reactions without them, once they were asked for.
+    pub any_lean: Option<Arc<Reactions>>,
 }
 
 /// Everything a unit's geometry and checks depend on beside surroundings, basis and families.
@@ -67,6 +73,26 @@ impl Memo {
     /// A memo that knows nothing yet.
     pub fn new() -> Self {
         Self::default()
+    }
+
+    /// Drops make-ups that no unit has any more, once there are many of them: a dragged angle makes a new one each step.
+    pub(super) fn forget_unused_make_ups(&mut self) {
+        let used: std::collections::BTreeSet<usize> = self.units.values().map(|slot| slot.known).collect();
+        if self.make_ups.len() <= 2 * used.len() + KEPT_UNUSED {
+            return;
+        }
+        let mut moved = BTreeMap::new();
+        let mut kept = Vec::with_capacity(used.len());
+        for (index, known) in std::mem::take(&mut self.make_ups).into_iter().enumerate() {
+            if used.contains(&index) {
+                moved.insert(index, kept.len());
+                kept.push(known);
+            }
+        }
+        self.make_ups = kept;
+        for slot in self.units.values_mut() {
+            slot.known = moved[&slot.known];
+        }
     }
 
     /// Drops what no longer holds: everything when basis or families changed, places when roofs or obstacles did.

@@ -11,6 +11,7 @@ use super::parts_swept::swept_parts;
 
 use super::reach::Reach;
 use super::reaction_phase::reactions;
+use super::reactions::Reactions;
 use super::rules;
 use super::serving::{ServedReach, loaded_slew, serves};
 use super::setting_out::setting_out;
@@ -38,7 +39,7 @@ pub fn assess(plan: &Plan, memo: &mut Memo) -> Assessment {
         let result = if let Some(slot) = slot {
             Arc::clone(&slot.result)
         } else {
-            let (result, reaches) = assess_unit(plan, id, &input, &memo.make_ups[known], &surroundings);
+            let (result, reaches) = assess_unit(plan, id, &input, &mut memo.make_ups[known], &surroundings);
             let (result, reaches) = (Arc::new(result), Arc::new(reaches));
             memo.units.insert(id, UnitSlot { input, known, result: Arc::clone(&result), reaches });
             result
@@ -47,10 +48,11 @@ pub fn assess(plan: &Plan, memo: &mut Memo) -> Assessment {
     }
     assess_facades(plan, memo, &surroundings, &mut assessment);
     assessment.plan_checks = rules::plan::checks(plan);
+    memo.forget_unused_make_ups();
     assessment
 }
 
-/// Index of a make-up among those met before; met for the first time, its parts are looked up and its reactions found.
+/// Index of a make-up among those met before; met for the first time, its parts are looked up.
 fn know(plan: &Plan, memo: &mut Memo, id: PlacementId, make_up: &MakeUp) -> usize {
     let wanted = MakeUp { drawn_slew_rad: 0.0, ..make_up.clone() };
     if let Some(slot) = memo.units.get(&id)
@@ -62,10 +64,35 @@ fn know(plan: &Plan, memo: &mut Memo, id: PlacementId, make_up: &MakeUp) -> usiz
         return index;
     }
     let resolved = wanted.resolve(plan).map(Arc::new);
-    let reactions = resolved.as_ref().ok().map(|unit| Arc::new(reactions(unit, &plan.basis, &plan.code)));
-    memo.make_ups.push(KnownMakeUp { make_up: wanted, resolved, reactions });
+    memo.make_ups.push(KnownMakeUp { make_up: wanted, resolved, within_lean: None, any_lean: None });
     memo.make_ups.len() - 1
 }
+
+/// Reactions of a make-up. Limits of lean hold for a unit that stands square to the one facade it serves; for any other
+/// they are left away.
+fn reactions_of(plan: &Plan, known: &mut KnownMakeUp, keeps_lean: bool) -> Option<Arc<Reactions>> {
+    let unit = known.resolved.as_ref().ok()?;
+    if keeps_lean || plan.basis.cone.lean.is_none() {
+        let find = || Arc::new(reactions(unit, &plan.basis, &plan.code));
+        return Some(Arc::clone(known.within_lean.get_or_insert_with(find)));
+    }
+    let find = || {
+        let mut basis = plan.basis.clone();
+        basis.cone.lean = None;
+        Arc::new(reactions(unit, &basis, &plan.code))
+    };
+    Some(Arc::clone(known.any_lean.get_or_insert_with(find)))
+}
+
+/// Whether a unit stands square to the one facade it serves.
+fn is_square_to_one_facade(frame: &Frame, reaches: &[ServedReach], surroundings: &Surroundings) -> bool {
+    let [only] = reaches else { return false };
+    let facade = surroundings.facades.iter().find(|facade| facade.key == only.served.facade);
+    facade.is_some_and(|facade| frame.turn_from(facade.line).abs() < SQUARE_RAD)
+}
+
+/// A unit turned by less stands square to its facade, rad (0.05°, as for collinear edges).
+const SQUARE_RAD: f64 = 0.05 * std::f64::consts::PI / 180.0;
 
 fn unit_inputs(plan: &Plan, memo: &Memo, known: &BTreeMap<PlacementId, usize>) -> Vec<(PlacementId, UnitInput)> {
     let setting_out: BTreeMap<PlacementId, SettingOut> = setting_out(plan);
@@ -115,13 +142,13 @@ fn assess_unit(
     plan: &Plan,
     id: PlacementId,
     input: &UnitInput,
-    known: &KnownMakeUp,
+    known: &mut KnownMakeUp,
     surroundings: &Surroundings,
 ) -> (UnitAssessment, Vec<ServedReach>) {
     let mut result = UnitAssessment {
         frame: input.frame,
         resolved: known.resolved.clone(),
-        reactions: known.reactions.clone(),
+        reactions: None,
         loaded: Turns::none(),
         serving: Turns::none(),
         serves: Vec::new(),
@@ -147,6 +174,8 @@ fn assess_unit(
             found.room.to_edge = near.into_iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         }
     }
+    let keeps_lean = input.frame.is_some_and(|frame| is_square_to_one_facade(&frame, &reaches, surroundings));
+    result.reactions = reactions_of(plan, known, keeps_lean);
     result.room = rooms.as_ref().map(|found| found.room.clone());
     let context = rules::UnitContext {
         plan,
