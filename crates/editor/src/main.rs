@@ -1,1 +1,3 @@
+//! `gantline`: opens the editor, or answers on the command line.
+
 fn main() {}

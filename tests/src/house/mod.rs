@@ -1,0 +1,5 @@
+//! The house rules that a machine can check, read from the sources.
+
+mod manners;
+mod rooms;
+mod source;
