@@ -8,6 +8,7 @@ use glam::DVec2;
 use crate::layer::Layer;
 use crate::pen::Pen;
 use crate::pencil::Pencil;
+use crate::scale::Scale;
 use crate::text::{Across, Anchor, Text, TextStyle, Up};
 
 /// From the measured point to its extension line, paper mm.
@@ -62,7 +63,7 @@ pub fn chain(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &
         tick(pencil, layer, axis.point(at));
     }
     let (first, last) = (ends[0].0, ends[ends.len() - 1].0);
-    let figures = set_figures(pencil, &axis, measured, (first, last));
+    let figures = set_figures(scale, &axis, measured, (first, last));
     let past = scale.m(PAST_MM);
     let begin = figures.iter().map(|figure| figure.from).fold(first - past, f64::min);
     let end = figures.iter().map(|figure| figure.to).fold(last + past, f64::max);
@@ -73,11 +74,33 @@ pub fn chain(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &
     }
 }
 
+/// How far a chain reaches past its line, away from what is measured, paper mm.
+pub fn depth_mm(scale: Scale, line: DimensionLine, measured: &[Measured]) -> f64 {
+    let Some(axis) = Axis::of(line, measured) else { return 0.0 };
+    let places = || measured.iter().flat_map(|one| [axis.place(one.from), axis.place(one.to)]);
+    let ends = (places().fold(f64::INFINITY, f64::min), places().fold(f64::NEG_INFINITY, f64::max));
+    let highest = set_figures(scale, &axis, measured, ends).iter().map(|figure| figure.row).max().unwrap_or(0);
+    let (low, high) = (lift_mm(highest, &axis), lift_mm(highest, &axis) + TextStyle::Dimension.cap_mm());
+    let far = if axis.rises_inward { -low } else { high };
+    far.max(PAST_MM)
+}
+
+/// From the line to the foot of a figure in a row, paper mm, upward as the figure is read. Raised figures go to the far
+/// side of the line, away from what is measured.
+fn lift_mm(row: u32, axis: &Axis) -> f64 {
+    if row == 0 || !axis.rises_inward {
+        return LIFT_MM + f64::from(row) * ROW_STEP_MM;
+    }
+    -PAST_MM - 0.5 - f64::from(row - 1) * ROW_STEP_MM - TextStyle::Dimension.cap_mm()
+}
+
 /// The line with its reading direction.
 struct Axis {
     through: DVec2,
     along: DVec2,
     angle_rad: f64,
+    /// Whether what is measured lies on the side to which figures rise.
+    rises_inward: bool,
 }
 
 impl Axis {
@@ -86,8 +109,11 @@ impl Axis {
         if measured.is_empty() {
             return None;
         }
-        let angle = readable(line.along.to_angle());
-        Some(Self { through: line.through, along: DVec2::from_angle(angle), angle_rad: angle })
+        let angle_rad = readable(line.along.to_angle());
+        let along = DVec2::from_angle(angle_rad);
+        let from_line = |one: &Measured| (one.from + one.to - line.through * 2.0).dot(along.perp());
+        let rises_inward = measured.iter().map(from_line).sum::<f64>() > 1e-9;
+        Some(Self { through: line.through, along, angle_rad, rises_inward })
     }
 
     fn place(&self, point: DVec2) -> f64 {
@@ -143,12 +169,12 @@ impl Figure {
     fn draw(self, pencil: &mut Pencil, layer: Layer, axis: &Axis) {
         let scale = pencil.scale;
         let up = axis.along.perp();
-        let lift = scale.m(LIFT_MM + f64::from(self.row) * ROW_STEP_MM);
+        let foot_mm = lift_mm(self.row, axis);
+        let near_mm = if foot_mm < 0.0 { foot_mm + TextStyle::Dimension.cap_mm() + 0.4 } else { foot_mm - 0.4 };
+        let lift = scale.m(foot_mm);
         let at = axis.point(self.from.midpoint(self.to));
         if let Some(home) = self.leader {
-            let foot = axis.point(home);
-            let text_side = axis.point(home.clamp(self.from, self.to)) + up * (lift - scale.m(0.4));
-            pencil.line(layer, Pen::Dimension, [foot, text_side]);
+            pencil.line(layer, Pen::Dimension, [axis.point(home), axis.point(home) + up * scale.m(near_mm)]);
         }
         let anchor = Anchor { across: Across::Middle, up: Up::Baseline };
         let mut text = Text::new(self.words, at + up * lift, anchor, TextStyle::Dimension, Pen::Dimension);
@@ -161,8 +187,7 @@ impl Figure {
 const ROW_STEP_MM: f64 = 3.6;
 
 /// Places the figures of a chain.
-fn set_figures(pencil: &Pencil, axis: &Axis, measured: &[Measured], ends: (f64, f64)) -> Vec<Figure> {
-    let scale = pencil.scale;
+fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64)) -> Vec<Figure> {
     let room = scale.m(ROOM_MM);
     let mut set: Vec<Figure> = Vec::new();
     let mut wide: Vec<(f64, f64, &Measured)> = Vec::new();
@@ -208,7 +233,6 @@ fn set_figures(pencil: &Pencil, axis: &Axis, measured: &[Measured], ends: (f64, 
 mod tests {
     use super::*;
     use crate::mark::{Mark, Shape};
-    use crate::scale::Scale;
     use proptest::prelude::*;
 
     fn texts(marks: &[Mark]) -> Vec<&Text> {

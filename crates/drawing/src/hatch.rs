@@ -65,12 +65,12 @@ const PARAPET: [HatchLines; 1] = [lines(45.0, 0.9, 0.13, &[])];
 const REACH: [HatchLines; 1] = [lines(90.0, 1.1, 0.18, &[])];
 const REACH_IN_PART: [HatchLines; 1] = [lines(90.0, 2.2, 0.13, &[0.9, 0.9])];
 const GAP: [HatchLines; 2] = [lines(45.0, 1.3, 0.25, &[]), lines(-45.0, 1.3, 0.25, &[])];
-const CLEAR_ARM: [HatchLines; 1] = [lines(30.0, 2.4, 0.13, &[])];
-const CLEAR_BRACE: [HatchLines; 1] = [lines(-30.0, 1.6, 0.13, &[2.0, 0.8])];
+const CLEAR_ARM: [HatchLines; 1] = [lines(30.0, 1.2, 0.13, &[])];
+const CLEAR_BRACE: [HatchLines; 1] = [lines(-30.0, 1.0, 0.13, &[2.0, 0.8])];
 const STANDING: [HatchLines; 2] = [lines(0.0, 2.0, 0.13, &[0.3, 1.7]), lines(90.0, 2.0, 0.13, &[0.3, 1.7])];
 const ERECTION: [HatchLines; 1] = [lines(0.0, 2.6, 0.13, &[0.5, 2.1])];
 const CONFLICT: [HatchLines; 2] = [lines(0.0, 0.8, 0.25, &[]), lines(90.0, 0.8, 0.25, &[])];
-const NO_ACCESS: [HatchLines; 1] = [lines(-45.0, 3.6, 0.13, &[])];
+const NO_ACCESS: [HatchLines; 1] = [lines(-45.0, 2.0, 0.13, &[])];
 
 impl Hatch {
     /// All hatches.
@@ -245,8 +245,8 @@ mod tests {
     fn dashes_cover_their_share_of_the_line() {
         let area = Polygon::rectangle(DVec2::ZERO, DVec2::new(30.0, 30.0));
         let scale = Scale::one_to(50.0);
-        // Dash 2.0 of 2.8 mm at 1.6 mm spacing, from the hatch's own datum.
-        let expected = 900.0 / scale.m(1.6) * 2.0 / 2.8;
+        // Dash 2.0 of 2.8 mm at 1.0 mm spacing, from the hatch's own datum.
+        let expected = 900.0 / scale.m(1.0) * 2.0 / 2.8;
         let drawn = length_of(&strokes(&area, Hatch::ClearZoneBrace, scale));
         assert!((drawn / expected - 1.0).abs() < 0.03, "{drawn} against {expected}");
     }

@@ -8,12 +8,17 @@
 pub mod dimension;
 pub mod drawing;
 pub mod hatch;
+pub mod label;
 pub mod layer;
 pub mod letter_width;
+pub mod level_mark;
 pub mod mark;
 pub mod pen;
 pub mod pencil;
+pub mod plan_view;
 pub mod scale;
+pub mod shown;
+pub mod taken;
 pub mod text;
 
 pub use drawing::Drawing;
@@ -21,5 +26,7 @@ pub use hatch::Hatch;
 pub use layer::Layer;
 pub use mark::{Area, Fill, Line, Mark, Polygon, Shape, Stress};
 pub use pen::Pen;
+pub use plan_view::{PlanView, PlanViewOptions, plan_view};
 pub use scale::Scale;
+pub use shown::{Overlay, OverlaySet, Shown};
 pub use text::{Anchor, Text, TextStyle};

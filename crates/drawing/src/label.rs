@@ -1,0 +1,305 @@
+//! Labels: boxed tags and blocks of figures, placed beside their things without overlap, with a leader where they stand off.
+//!
+//! Places are kept from one drawing to the next while they are still free, so that figures don't jump during a drag.
+
+use std::collections::BTreeMap;
+
+use gantline_plan::document::ThingId;
+use glam::DVec2;
+
+use crate::layer::Layer;
+use crate::mark::{Fill, Mark, Stress};
+use crate::pen::Pen;
+use crate::pencil::Pencil;
+use crate::scale::Scale;
+use crate::taken::{Taken, TakenBox};
+use crate::text::{Across, Anchor, Text, TextStyle, Up, width_mm};
+
+/// Between the words and the frame, paper mm.
+const PAD_MM: f64 = 0.9;
+/// Between the two columns of a block, paper mm.
+const COLUMN_MM: f64 = 2.0;
+/// From one try to the next away from the thing, paper mm.
+const STEP_MM: f64 = 3.0;
+/// How many steps away are tried.
+const STEPS: u32 = 14;
+/// Directions tried, as turns from the preferred one, degrees.
+const FAN_DEG: [f64; 12] = [0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 120.0, -120.0, 150.0, -150.0, 180.0];
+
+/// What a label is for; a thing has at most one of a kind and number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum LabelKind {
+    /// The tag of a unit.
+    Tag,
+    /// A clearance, counted from the tightest.
+    Clearance(u8),
+    /// Reactions.
+    Reactions,
+    /// The name of a thing.
+    Name,
+}
+
+/// Which label of which thing.
+pub type LabelKey = (ThingId, LabelKind);
+
+/// Places of labels: center of the box from the labeled point, paper mm.
+pub type LabelPlaces = BTreeMap<LabelKey, DVec2>;
+
+/// A line of a label: words at the left, and a figure that ends at the right or nothing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// At the left.
+    pub words: String,
+    /// At the right; empty for none.
+    pub figure: String,
+    /// Style of both.
+    pub style: TextStyle,
+}
+
+impl Row {
+    /// A row of words only.
+    pub fn words(words: impl Into<String>, style: TextStyle) -> Self {
+        Self { words: words.into(), figure: String::new(), style }
+    }
+
+    /// Words with a figure.
+    pub fn figure(words: impl Into<String>, figure: impl Into<String>) -> Self {
+        Self { words: words.into(), figure: figure.into(), style: TextStyle::Reading }
+    }
+}
+
+/// A label to be placed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Label {
+    /// Which label of which thing.
+    pub key: LabelKey,
+    /// The point it speaks of, m.
+    pub point: DVec2,
+    /// Direction in which it likes to stand, a unit vector.
+    pub prefers: DVec2,
+    /// From the point to the nearest side of the box, paper mm, if there is room.
+    pub away_mm: f64,
+    /// Its lines.
+    pub rows: Vec<Row>,
+    /// Pen of frame, leader and words.
+    pub pen: Pen,
+    /// How loudly it is drawn.
+    pub stress: Stress,
+    /// Whether it may be left out when there is no room; others are then set where they overlap least far out.
+    pub optional: bool,
+}
+
+/// A label at its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlacedLabel {
+    /// The label.
+    pub label: Label,
+    /// Center of its box from the point, paper mm.
+    pub offset_mm: DVec2,
+}
+
+impl Label {
+    /// Width and height of its box, paper mm.
+    pub fn size_mm(&self) -> DVec2 {
+        let left = self.rows.iter().map(|row| width_mm(&row.words, row.style)).fold(0.0, f64::max);
+        let right = self.rows.iter().map(|row| width_mm(&row.figure, row.style)).fold(0.0, f64::max);
+        let column = if right > 0.0 { COLUMN_MM + right } else { 0.0 };
+        // A row of words alone may be wider than both columns together.
+        let alone = self.rows.iter().filter(|row| row.figure.is_empty()).map(|row| width_mm(&row.words, row.style));
+        let paired = self.rows.iter().filter(|row| !row.figure.is_empty()).map(|row| width_mm(&row.words, row.style));
+        let width =
+            if right > 0.0 { (paired.fold(0.0, f64::max) + column).max(alone.fold(0.0, f64::max)) } else { left };
+        let last = self.rows.last().map_or(0.0, |row| row.style.cap_mm());
+        let above: f64 = self.rows.iter().rev().skip(1).map(|row| row.style.line_mm()).sum();
+        DVec2::new(width + 2.0 * PAD_MM, above + last + 2.0 * PAD_MM)
+    }
+}
+
+/// Places labels in their order: each at its place of before if that is still free, else at the nearest free place to the
+/// preferred side. Boxes taken are added to what is taken already.
+pub fn place(labels: Vec<Label>, taken: &mut Taken, before: &LabelPlaces, scale: Scale) -> Vec<PlacedLabel> {
+    let mut placed = Vec::with_capacity(labels.len());
+    for label in labels {
+        let size = label.size_mm();
+        let point = label.point / scale.m_per_mm;
+        let free = |offset: &DVec2| {
+            let here = TakenBox::around(point + *offset, size);
+            let leader_free = || taken.line_is_free(point, point + *offset, label.away_mm);
+            taken.is_free(&here) && (!leader_is_long(&label, *offset, size) || leader_free())
+        };
+        let kept = before.get(&label.key).copied().filter(free);
+        let found = kept.or_else(|| candidates(&label, size).find(free));
+        let offset = match found {
+            Some(offset) => offset,
+            None if label.optional => continue,
+            None => candidates(&label, size).last().unwrap_or(DVec2::ZERO),
+        };
+        taken.add(TakenBox::around(point + offset, size));
+        placed.push(PlacedLabel { label, offset_mm: offset });
+    }
+    placed
+}
+
+/// Whether the label stands so far off that it needs a leader.
+fn leader_is_long(label: &Label, offset: DVec2, size: DVec2) -> bool {
+    gap_mm(offset, size) > label.away_mm + STEP_MM / 2.0
+}
+
+/// From the labeled point to the box, paper mm; zero inside.
+fn gap_mm(offset: DVec2, size: DVec2) -> f64 {
+    (offset.abs() - size / 2.0).max(DVec2::ZERO).length()
+}
+
+/// Places to try, nearest first, the preferred direction first at each distance.
+fn candidates(label: &Label, size: DVec2) -> impl Iterator<Item = DVec2> + '_ {
+    (0..STEPS).flat_map(move |step| {
+        FAN_DEG.iter().map(move |degrees| {
+            let direction = DVec2::from_angle(degrees.to_radians()).rotate(label.prefers);
+            let away = label.away_mm + f64::from(step) * STEP_MM;
+            // The box touches the circle of that radius from outside.
+            direction * away + sides(direction) * size / 2.0
+        })
+    })
+}
+
+/// Signs of both parts, zero where a part is next to nothing, so that a box straight above stands centered.
+fn sides(direction: DVec2) -> DVec2 {
+    let sign = |part: f64| if part.abs() < 0.2 { 0.0 } else { part.signum() };
+    DVec2::new(sign(direction.x), sign(direction.y))
+}
+
+/// Where the labels stand, for the next drawing.
+pub fn places_of(placed: &[PlacedLabel]) -> LabelPlaces {
+    placed.iter().map(|one| (one.label.key, one.offset_mm)).collect()
+}
+
+/// Draws a placed label: leader, box, words.
+pub fn label_marks(placed: &PlacedLabel, scale: Scale) -> Vec<Mark> {
+    let PlacedLabel { label, offset_mm } = placed;
+    let mut pencil = Pencil::about(scale, label.key.0, label.stress);
+    let layer = match label.key.1 {
+        LabelKind::Tag => Layer::Tag,
+        LabelKind::Clearance(_) => Layer::Conflict,
+        LabelKind::Reactions => Layer::Reading,
+        LabelKind::Name => Layer::Lettering,
+    };
+    let size = label.size_mm();
+    let center = label.point + scale.shift(*offset_mm);
+    if leader_is_long(label, *offset_mm, size) {
+        pencil.line(layer, label.pen, [label.point, center]);
+        pencil.disc(layer, Fill::Ink(label.pen), None, label.point, scale.m(0.45));
+    }
+    let half = scale.shift(size / 2.0);
+    let corner = |x: f64, y: f64| center + DVec2::new(x * half.x, y * half.y);
+    let frame = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)];
+    pencil.area(layer, Fill::Paper, Some(label.pen), frame);
+    let ink = if label.pen == Pen::TagFrame { Pen::Lettering } else { label.pen };
+    let mut top = half.y - scale.m(PAD_MM);
+    for row in &label.rows {
+        let mut write = |words: &str, x: f64, across: Across| {
+            let anchor = Anchor { across, up: Up::CapTop };
+            let at = center + DVec2::new(x, top);
+            pencil.lettering(layer, Text::new(words, at, anchor, row.style, ink));
+        };
+        write(&row.words, -half.x + scale.m(PAD_MM), Across::Start);
+        if !row.figure.is_empty() {
+            write(&row.figure, half.x - scale.m(PAD_MM), Across::End);
+        }
+        top -= scale.m(row.style.line_mm());
+    }
+    pencil.done()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gantline_plan::document::PlacementId;
+    use proptest::prelude::*;
+
+    fn tag(number: u64, point: DVec2) -> Label {
+        Label {
+            key: (ThingId::Placement(PlacementId::from_number(number)), LabelKind::Tag),
+            point,
+            prefers: DVec2::Y,
+            away_mm: 2.0,
+            rows: vec![Row::words(format!("B-{number:02}"), TextStyle::Tag)],
+            pen: Pen::TagFrame,
+            stress: Stress::Plain,
+            optional: true,
+        }
+    }
+
+    fn boxes(placed: &[PlacedLabel], scale: Scale) -> Vec<TakenBox> {
+        placed
+            .iter()
+            .map(|one| TakenBox::around(one.label.point / scale.m_per_mm + one.offset_mm, one.label.size_mm()))
+            .collect()
+    }
+
+    proptest! {
+        /// Boxes are held against each other one by one.
+        #[test]
+        fn no_two_labels_overlap(places in proptest::collection::vec((0.0..20.0_f64, 0.0..20.0_f64), 1..40)) {
+            let scale = Scale::one_to(250.0);
+            let labels = (1..).zip(&places).map(|(n, &(x, y))| tag(n, DVec2::new(x, y))).collect();
+            let placed = place(labels, &mut Taken::new(), &LabelPlaces::new(), scale);
+            let boxes = boxes(&placed, scale);
+            for (i, one) in boxes.iter().enumerate() {
+                for other in &boxes[i + 1..] {
+                    prop_assert!(!one.meets(other), "{one:?} on {other:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_label_keeps_its_place_while_its_thing_moves() {
+        let scale = Scale::one_to(100.0);
+        let first = place(
+            vec![tag(1, DVec2::ZERO), tag(2, DVec2::new(0.3, 0.0))],
+            &mut Taken::new(),
+            &LabelPlaces::new(),
+            scale,
+        );
+        let before = places_of(&first);
+        let moved = place(
+            vec![tag(1, DVec2::new(-5.0, 0.0)), tag(2, DVec2::new(0.31, 0.0))],
+            &mut Taken::new(),
+            &before,
+            scale,
+        );
+        // Nothing is in the way of the second one any more, and still it stays where it stood.
+        assert_eq!(places_of(&moved), before);
+    }
+
+    #[test]
+    fn a_label_that_must_be_shown_is_shown_in_any_crowd() {
+        let scale = Scale::one_to(100.0);
+        let mut taken = Taken::new();
+        taken.add(TakenBox::around(DVec2::ZERO, DVec2::splat(400.0)));
+        assert!(place(vec![tag(1, DVec2::ZERO)], &mut taken, &LabelPlaces::new(), scale).is_empty());
+        let must = Label { optional: false, ..tag(1, DVec2::ZERO) };
+        assert_eq!(place(vec![must], &mut taken, &LabelPlaces::new(), scale).len(), 1);
+    }
+
+    #[test]
+    fn the_box_holds_all_its_words() {
+        let scale = Scale::one_to(100.0);
+        let mut label = tag(1, DVec2::ZERO);
+        label.rows = vec![
+            Row::words("ultimate, one person", TextStyle::Note),
+            Row::figure("down", "12.21 kN"),
+            Row::figure("moment", "113.84 kNm"),
+        ];
+        let placed = PlacedLabel { label, offset_mm: DVec2::new(20.0, 9.0) };
+        let half = placed.label.size_mm() / 2.0;
+        for mark in label_marks(&placed, scale) {
+            if let crate::mark::Shape::Text(text) = mark.shape {
+                for corner in text.corners(scale) {
+                    let from_center = (corner / scale.m_per_mm - placed.offset_mm).abs();
+                    assert!(from_center.x < half.x && from_center.y < half.y, "{text:?}");
+                }
+            }
+        }
+    }
+}

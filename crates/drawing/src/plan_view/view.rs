@@ -1,0 +1,121 @@
+//! The whole plan view, put together from its things; labels are placed last, around all that is drawn.
+
+use gantline_plan::assess::Assessment;
+use gantline_plan::document::{Plan, RoofId, ThingId};
+
+use super::options::PlanViewOptions;
+use super::{
+    clearance_labels, conflict_marks, keep_clear_of, obstacle_marks, reach_marks, reaction_label, roof_marks,
+    room_marks, setback_marks, setting_out_marks, tag_label, unit_marks, zone_marks,
+};
+use crate::drawing::Drawing;
+use crate::label::{Label, LabelPlaces, PlacedLabel, label_marks, place, places_of};
+use crate::mark::Mark;
+use crate::shown::Overlay;
+use crate::taken::Taken;
+
+/// A plan view with the places of its labels, to be handed to the next one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanView {
+    /// The drawing.
+    pub drawing: Drawing,
+    /// Places of the labels.
+    pub places: LabelPlaces,
+}
+
+/// A plan view.
+pub fn plan_view(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions) -> Drawing {
+    plan_view_keeping(plan, assessment, options, &LabelPlaces::new()).drawing
+}
+
+/// A plan view whose labels stay where they stood before, where that is still free.
+pub fn plan_view_keeping(
+    plan: &Plan,
+    assessment: &Assessment,
+    options: &PlanViewOptions,
+    before: &LabelPlaces,
+) -> PlanView {
+    let mut marks = Vec::new();
+    for id in roofs_upward(plan) {
+        marks.extend(roof_marks(plan, id, options));
+    }
+    let mut labels = Vec::new();
+    for &id in plan.obstacles.keys() {
+        let (drawn, label) = obstacle_marks(plan, id, options);
+        marks.extend(drawn);
+        labels.extend(label);
+    }
+    if options.shown.has(Overlay::Reach) {
+        for facade in assessment.facades.values() {
+            marks.extend(reach_marks(plan, assessment, facade, options));
+        }
+    }
+    if options.shown.has(Overlay::SettingOut) && !options.scale.is_coarse() {
+        marks.extend(setting_out_marks(plan, assessment, options));
+    }
+    units(plan, assessment, options, &mut marks);
+    let placed = labels_placed(plan, assessment, options, labels, &marks, before);
+    for one in &placed {
+        marks.extend(label_marks(one, options.scale));
+    }
+    PlanView { drawing: Drawing::of(options.scale, marks), places: places_of(&placed) }
+}
+
+/// Low roofs first, so that high ones cover them.
+fn roofs_upward(plan: &Plan) -> Vec<RoofId> {
+    let mut ids: Vec<RoofId> = plan.roofs.keys().copied().collect();
+    ids.sort_by(|a, b| plan.roofs[a].level_m.total_cmp(&plan.roofs[b].level_m).then(a.cmp(b)));
+    ids
+}
+
+fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks: &mut Vec<Mark>) {
+    let fine = !options.scale.is_coarse();
+    for (&id, placement) in &plan.placements {
+        let Some(unit) = assessment.units.get(&id) else { continue };
+        marks.extend(unit_marks(id, placement, unit, options));
+        if fine && options.shown.has(Overlay::ClearZones) {
+            marks.extend(zone_marks(id, unit, options));
+        }
+        if fine && options.shown.has(Overlay::Room) && options.speaks_of(ThingId::Placement(id)) {
+            marks.extend(room_marks(id, unit, options));
+        }
+        if fine && options.shown.has(Overlay::Clearances) {
+            marks.extend(conflict_marks(id, unit, options));
+        }
+        let selected = options.selected.contains(&ThingId::Placement(id));
+        if fine && selected && options.shown.has(Overlay::SettingOut) {
+            marks.extend(setback_marks(plan, id, unit, options));
+        }
+    }
+}
+
+/// Tags first, those of selected units before all others; then figures.
+fn labels_placed(
+    plan: &Plan,
+    assessment: &Assessment,
+    options: &PlanViewOptions,
+    names: Vec<Label>,
+    marks: &[Mark],
+    before: &LabelPlaces,
+) -> Vec<PlacedLabel> {
+    let mut taken = Taken::by_texts(marks, options.scale);
+    let (mut selected, mut tags, mut figures) = (Vec::new(), Vec::new(), Vec::new());
+    for (&id, placement) in &plan.placements {
+        let Some(unit) = assessment.units.get(&id) else { continue };
+        keep_clear_of(&mut taken, placement, unit, options);
+        let thing = ThingId::Placement(id);
+        let into = if options.selected.contains(&thing) { &mut selected } else { &mut tags };
+        into.extend(tag_label(id, placement, unit, options));
+        if options.scale.is_coarse() {
+            continue;
+        }
+        if options.shown.has(Overlay::Clearances) {
+            figures.extend(clearance_labels(plan, id, unit, options));
+        }
+        if options.shown.has(Overlay::Reactions) && options.speaks_of(thing) {
+            figures.extend(reaction_label(id, unit, options));
+        }
+    }
+    let all = selected.into_iter().chain(tags).chain(figures).chain(names).collect();
+    place(all, &mut taken, before, options.scale)
+}
