@@ -2,6 +2,7 @@
 
 use std::f64::consts::FRAC_PI_4;
 
+use gantline_plan::assess::reactions::Unavailable;
 use gantline_plan::assess::{Against, CombinationResult, Component, PairClearance, Sense, UnitAssessment, Way};
 use gantline_plan::document::{PlacementId, Plan, ThingId};
 use gantline_plan::quantity;
@@ -116,9 +117,16 @@ pub fn reaction_label(id: PlacementId, unit: &UnitAssessment, options: &PlanView
 /// Largest down, up, sideways, moment, twist of a combination, with its level.
 fn reaction_rows(governing: &CombinationResult, options: &PlanViewOptions) -> Vec<Row> {
     let mut rows = vec![Row::words(format!("{} ({})", governing.name, governing.level.name()), TextStyle::Note)];
-    if let Some(missing) = &governing.missing {
-        rows.push(Row::words(format!("not computed: {missing}"), TextStyle::Note));
-        return rows;
+    match &governing.unavailable {
+        None => {}
+        Some(Unavailable::Missing(what)) => {
+            rows.push(Row::words(format!("not computed: {what}"), TextStyle::Note));
+            return rows;
+        }
+        Some(Unavailable::DoesNotApply(why)) => {
+            rows.push(Row::words(why.clone(), TextStyle::Note));
+            return rows;
+        }
     }
     let value = |component, sense| governing.extreme(component, sense).map(|set| set.value);
     let force = |newtons: f64| quantity::force(newtons, options.units);
