@@ -1,5 +1,6 @@
 //! The house rules that a machine can check, read from the sources.
 
+mod demands;
 mod manners;
 mod rooms;
 mod source;
