@@ -18,7 +18,7 @@ const MAY_ENTER: [(&str, &[&str]); 7] = [
     ("xtask", &[]),
 ];
 
-/// Outside packages that only these rooms may use, in their code as in their tests.
+/// Outside packages that only these rooms may use, in their code as in their tests, but for [`FOR_ANY_TEST`].
 const ONLY_IN: [(&str, &[&str]); 16] = [
     ("egui", &["editor", "tests"]),
     ("eframe", &["editor"]),
@@ -37,6 +37,9 @@ const ONLY_IN: [(&str, &[&str]); 16] = [
     ("i_overlay", &["plan"]),
     ("nalgebra", &["mechanics", "tests"]),
 ];
+
+/// Packages that any room's tests may use: they read catalogs and reference values with them.
+const FOR_ANY_TEST: [&str; 1] = ["serde_json"];
 
 /// Checks every room's `Cargo.toml` and sources.
 pub fn rooms() -> Done {
@@ -70,6 +73,7 @@ fn of_manifest<'a>(room: &'a str, may_enter: &'a [&str], manifest: &str) -> impl
     dependencies(manifest).into_iter().filter_map(move |(package, section)| {
         let is_allowed = match package.strip_prefix("gantline-") {
             Some(other) => may_enter.contains(&other),
+            None if section.starts_with("dev-") && FOR_ANY_TEST.contains(&package.as_str()) => true,
             None => ONLY_IN.iter().find(|(name, _)| *name == package).is_none_or(|(_, rooms)| rooms.contains(&room)),
         };
         (!is_allowed).then(|| format!("{room} has {package} among its {section}"))
@@ -147,6 +151,12 @@ mod tests {
         assert_eq!(trespasses("exchange", "[target.'cfg(unix)'.dependencies]\nrfd = \"1\"\n").len(), 1);
         assert_eq!(trespasses("mechanics", "[dependencies]\nserde.workspace = true\n").len(), 1);
         assert!(trespasses("editor", "[dependencies]\negui.workspace = true\n").is_empty());
+    }
+
+    #[test]
+    fn tests_may_read_json_in_every_room() {
+        assert!(trespasses("mechanics", "[dev-dependencies]\nserde_json.workspace = true\n").is_empty());
+        assert_eq!(trespasses("mechanics", "[dependencies]\nserde_json.workspace = true\n").len(), 1);
     }
 
     #[test]
