@@ -11,7 +11,7 @@ use super::extreme::{Causes, Component, Extreme, Sense, Slack};
 use super::fault::EnvelopeFault;
 use super::observed::{BraceAxial, Observed};
 use super::prepared::Prepared;
-use super::search::{greatest, raster};
+use super::search::{golden, greatest};
 use super::slews::Slews;
 use super::state::State;
 use crate::unit::{UnitModel, turned};
@@ -23,8 +23,14 @@ const GRID: f64 = PI / 24.0;
 /// itself, as a share, at a kink.
 const FINE: f64 = 1e-9;
 
-/// From how many hills of the raster a resultant is climbed.
-const STARTS: usize = 4;
+/// A brace pressed by no more than this is not pressed: rounding of kilonewtons, N.
+const SLACK_N: f64 = 1e-6;
+
+/// Directions in which a resultant is looked at first: every 15°.
+const DIRECTIONS: u32 = 24;
+
+/// The same for a search within a search, which a climb then completes.
+const NESTED: f64 = 1e-6;
 
 /// Rounds of a climb, and steps of an ascent: far more than a hill needs.
 const ROUNDS: u32 = 12;
@@ -52,6 +58,8 @@ pub(super) struct Engine<'a, const N: usize, O> {
     observed: O,
     axes: Axes,
     slews: Slews,
+    /// Slews at which answers may be sharp.
+    sharp: Vec<f64>,
     plan: BracePlan,
     /// The cases, where they are the same at every slew.
     same: Option<Rc<[Case<N>]>>,
@@ -90,6 +98,7 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
             observed,
             axes,
             slews,
+            sharp: prepared.sharp_slews(),
             plan,
             same: None,
             seen: RefCell::default(),
@@ -125,10 +134,10 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
             let own = if row.is_multiple_of(3) { 0.0 } else { FRAC_PI_2 };
             let own = if sign < 0.0 { own + PI } else { own };
             let slew = own - self.longest(row - row % 3)?;
-            PI - (PI - slew).rem_euclid(TAU)
+            within_turn(slew)
         } else {
             let weights = |slew| self.row_weights(row, sign, slew);
-            greatest(&self.slews, GRID, FINE, |slew| self.support(&weights(slew), slew))?.0
+            greatest(&self.slews, &self.sharp, GRID, FINE, |slew| self.support(&weights(slew), slew))?.0
         };
         self.found(&self.row_weights(row, sign, slew), slew)
     }
@@ -144,7 +153,7 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         if let Some(direction) = known.get() {
             return Ok(direction);
         }
-        let (direction, _) = greatest(&Slews::Turn, 2.0 * GRID, FINE, |direction| {
+        let (direction, _) = greatest(&Slews::Turn, &[], 2.0 * GRID, FINE, |direction| {
             self.support(&Self::direction_weights(row, direction), 0.0)
         })?;
         known.set(Some(direction));
@@ -158,72 +167,110 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
             let slew = self.slews.any();
             return self.ascend(row, weights, slew);
         }
-        let mut starts = self.starts(row)?;
-        starts.sort_by(|a, b| b.2.total_cmp(&a.2));
-        let mut best: Option<(f64, Found)> = None;
-        let count = match &self.slews {
-            Slews::At(_) => starts.len(),
-            Slews::Turn | Slews::Between(..) => STARTS,
-        };
-        for (slew, direction, _) in starts.into_iter().take(count) {
-            let Some((length, found)) = self.climb(row, slew, direction)? else {
-                continue;
-            };
-            if best.as_ref().is_none_or(|(b, _)| length > *b) {
-                best = Some((length, found));
+        if let Slews::At(list) = &self.slews {
+            return self.resultant_at(row, list);
+        }
+        let mut best = None;
+        let mut length = f64::NEG_INFINITY;
+        for (direction, slew) in self.hills(row)? {
+            let start = self.ascend(row, Self::direction_weights(row, direction - slew), slew)?;
+            let found = self.climb(row, start)?;
+            let here = self.length(row, found.as_ref())?;
+            if found.is_some() && here > length {
+                (best, length) = (found, here);
             }
         }
-        Ok(best.map(|(_, found)| found))
+        Ok(best)
     }
 
-    /// Slew, direction and value of the hills of a resultant on a raster of both.
-    fn starts(&self, row: usize) -> Result<Vec<(f64, f64, f64)>, EnvelopeFault> {
-        let slews = raster(&self.slews, 2.0 * GRID);
-        let directions = raster(&Slews::Turn, 2.0 * GRID);
-        let mut values = Vec::with_capacity(slews.len());
-        for &slew in &slews {
-            let along = |d: &f64| self.support(&Self::direction_weights(row, *d), slew);
-            values.push(directions.iter().map(along).collect::<Result<Vec<f64>, _>>()?);
+    /// Directions of the structure, each with its slew, from which the longest resultant is in sight.
+    fn hills(&self, row: usize) -> Result<Vec<(f64, f64)>, EnvelopeFault> {
+        let step = TAU / f64::from(DIRECTIONS);
+        let mut seen = Vec::with_capacity(DIRECTIONS as usize);
+        for i in 0..DIRECTIONS {
+            let direction = f64::from(i) * step;
+            let (slew, reach) = self.best_slew(row, direction)?;
+            seen.push((direction, slew, reach));
         }
-        let mut hills = Vec::new();
-        let count = directions.len();
-        let apart = matches!(self.slews, Slews::At(_));
-        for (i, &slew) in slews.iter().enumerate() {
-            for (j, &direction) in directions.iter().enumerate() {
-                let here = values[i][j];
-                let lower = |i: usize, j: usize| values[i][j % count] <= here;
-                let beside = lower(i, j + 1) && lower(i, j + count - 1);
-                let before = apart || i == 0 || lower(i - 1, j);
-                let after = apart || i + 1 == slews.len() || lower(i + 1, j);
-                if beside && before && after {
-                    hills.push((slew, direction, here));
-                }
+        let top = seen.iter().copied().fold(seen[0], |a, b| if b.2 > a.2 { b } else { a });
+        let mut hills = vec![(top.0, top.1)];
+        for i in 0..seen.len() {
+            let (here, next) = (seen[i], seen[(i + 1) % seen.len()]);
+            if longest_between(here.2, next.2, step) > top.2 {
+                hills.extend([(here.0, here.1), (next.0, next.1)]);
             }
         }
+        hills.dedup();
+        // On a ridge with a kink only a search within a search gets on.
+        let (direction, _) = golden(top.0 - step, top.0 + step, NESTED, &mut |direction| {
+            Ok::<f64, EnvelopeFault>(self.best_slew(row, direction)?.1)
+        })?;
+        hills.push((direction, self.best_slew(row, direction)?.0));
         Ok(hills)
     }
 
-    /// From a start uphill, by direction and by slew in turn.
-    fn climb(&self, row: usize, slew: f64, direction: f64) -> Result<Option<(f64, Found)>, EnvelopeFault> {
-        let mut slew = slew;
-        let mut best = self.ascend(row, Self::direction_weights(row, direction), slew)?;
+    /// The longest resultant at any of some single slews.
+    fn resultant_at(&self, row: usize, list: &[f64]) -> Result<Option<Found>, EnvelopeFault> {
+        let mut best = None;
+        let mut length = f64::NEG_INFINITY;
+        for &slew in list {
+            let (direction, _) = greatest(&Slews::Turn, &[], 2.0 * GRID, NESTED, |direction| {
+                self.support(&Self::direction_weights(row, direction), slew)
+            })?;
+            let found = self.ascend(row, Self::direction_weights(row, direction), slew)?;
+            let here = self.length(row, found.as_ref())?;
+            if found.is_some() && here > length {
+                (best, length) = (found, here);
+            }
+        }
+        Ok(best)
+    }
+
+    /// The slew at which a resultant reaches furthest in a direction of the structure.
+    fn best_slew(&self, row: usize, direction: f64) -> Result<(f64, f64), EnvelopeFault> {
+        greatest(&self.slews, &self.sharp, 2.0 * GRID, NESTED, |slew| {
+            self.support(&Self::direction_weights(row, direction - slew), slew)
+        })
+    }
+
+    /// Uphill by direction and by slew in turn. The direction is kept once as seen from the arm and once
+    /// as seen from the structure, since ridges run along either.
+    fn climb(&self, row: usize, start: Option<Found>) -> Result<Option<Found>, EnvelopeFault> {
+        let mut best = start;
         let mut length = self.length(row, best.as_ref())?;
         for round in 0..ROUNDS {
-            let Some(found) = &best else { return Ok(None) };
-            let numbers = self.numbers(found)?;
-            let weights = Self::direction_weights(row, numbers[row + 1].atan2(numbers[row]));
-            // The hill lies within a step of the raster; later rounds only correct.
-            let reach = 2.0 * GRID / f64::from(1 << (2 * round).min(20));
-            let around = self.slews.around(slew, reach);
-            slew = greatest(&around, reach, FINE, |s| self.support(&weights, s))?.0;
-            let next = self.ascend(row, weights, slew)?;
-            let longer = self.length(row, next.as_ref())?;
-            if longer <= length * (1.0 + 1e-13) {
+            let before = length;
+            for keeps in [Axes::Arm, Axes::Structure] {
+                let Some(found) = &best else { return Ok(None) };
+                let next = self.step_in_slew(row, found, keeps, round)?;
+                let longer = self.length(row, next.as_ref())?;
+                if longer > length {
+                    (best, length) = (next, longer);
+                }
+            }
+            if length <= before * (1.0 + 1e-13) {
                 break;
             }
-            (best, length) = (next, longer);
         }
-        Ok(best.map(|found| (length, found)))
+        Ok(best)
+    }
+
+    /// The best slew near a found state for its direction, and the best direction there.
+    fn step_in_slew(&self, row: usize, found: &Found, keeps: Axes, round: u32) -> Result<Option<Found>, EnvelopeFault> {
+        let numbers = self.numbers(found)?;
+        let direction = numbers[row + 1].atan2(numbers[row]);
+        let weights = |slew: f64| {
+            let seen_from_arm = match keeps {
+                Axes::Arm => direction,
+                Axes::Structure => direction + found.slew - slew,
+            };
+            Self::direction_weights(row, seen_from_arm)
+        };
+        // The top is near; later rounds only correct.
+        let reach = GRID / f64::from(1 << round.min(20));
+        let around = self.slews.around(found.slew, reach);
+        let (slew, _) = greatest(&around, &self.sharp, reach, FINE, |s| self.support(&weights(s), s))?;
+        self.ascend(row, weights(slew), slew)
     }
 
     /// Uphill by direction alone: along the resultant of the best state the best state is at least as
@@ -253,20 +300,30 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
 
     fn support(&self, w: &[f64; N], slew: f64) -> Result<f64, EnvelopeFault> {
         let cases = self.cases(slew)?;
-        let values = cases.iter().filter_map(|case| case.support(self.prepared, w, slew));
-        Ok(values.fold(f64::NEG_INFINITY, f64::max))
+        let mut best = f64::NEG_INFINITY;
+        for case in cases.iter() {
+            // Without its condition a state can only do more.
+            if self.prepared.support(&case.rows, w, slew) > best {
+                best = best.max(case.support(self.prepared, w, slew).unwrap_or(best));
+            }
+        }
+        Ok(best)
     }
 
     fn found(&self, w: &[f64; N], slew: f64) -> Result<Option<Found>, EnvelopeFault> {
         let cases = self.cases(slew)?;
         let mut best: Option<(f64, Found)> = None;
         for case in cases.iter() {
+            let so_far = best.as_ref().map_or(f64::NEG_INFINITY, |(value, _)| *value);
+            if self.prepared.support(&case.rows, w, slew) <= so_far {
+                continue;
+            }
             let Some(state) = case.state(self.prepared, w, slew) else {
                 continue;
             };
             let numbers = case.rows.of(&state);
             let value: f64 = numbers.iter().zip(w).map(|(n, w)| n * w).sum();
-            if best.as_ref().is_none_or(|(v, _)| value > *v) {
+            if value > so_far {
                 let found = Found { slew, foot_lost: case.foot_lost, brace_slack: case.brace_slack, state };
                 best = Some((value, found));
             }
@@ -300,7 +357,7 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
             value,
             concurrent,
             pull_direction: pulls_n.iter().find_map(|p| p.try_normalize()),
-            slew_rad: found.slew,
+            slew_rad: if self.slews == Slews::Turn { within_turn(found.slew) } else { found.slew },
             causes: Causes {
                 pulls_n,
                 second_legs_n: found.state.legs_n,
@@ -344,7 +401,7 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         let mut condition = None;
         if self.plan.two_states {
             let axial = self.prepared.rows(&braced, &BraceAxial)?;
-            if self.prepared.support(&axial, &[-1.0], slew) > 0.0 {
+            if self.prepared.support(&axial, &[-1.0], slew) > SLACK_N {
                 cases.extend(without(false, Some(axial.along(&[-1.0])))?);
                 condition = Some(axial);
             }
@@ -378,6 +435,21 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
     }
 }
 
+/// The longest vector whose direction lies between two, `step` apart, if along them it reaches no further
+/// than `a` and `b`: r with r·cos x = a and r·cos(step − x) = b.
+fn longest_between(a: f64, b: f64, step: f64) -> f64 {
+    let (sin, cos) = step.sin_cos();
+    if a <= 0.0 || b <= 0.0 || b < a * cos || a < b * cos {
+        return a.max(b);
+    }
+    (a * a + b * b - 2.0 * a * b * cos).sqrt() / sin
+}
+
+/// The same slew above −π and up to π.
+fn within_turn(slew: f64) -> f64 {
+    PI - (PI - slew).rem_euclid(TAU)
+}
+
 /// Components in arm axes become components in structure axes.
 fn turn(numbers: &mut [f64], slew: f64) {
     let (sin, cos) = slew.sin_cos();
@@ -404,7 +476,7 @@ pub(super) fn brace_plan(
     let one_state = BracePlan { two_states: false, may_lose_foot: false };
     let engine = Engine::new(prepared, BraceAxial, Axes::Arm, slews.clone(), one_state)?;
     let least = engine.extreme(Component::Axial, Part::Row(0), Sense::Min)?;
-    let Some(least) = least.filter(|e| e.value < 0.0) else {
+    let Some(least) = least.filter(|e| e.value < -SLACK_N) else {
         return Ok((plan, Slack::Never));
     };
     plan.two_states = true;

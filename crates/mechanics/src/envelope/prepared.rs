@@ -1,5 +1,7 @@
 //! Actions checked against a unit, and the support function of their sum.
 
+use std::f64::consts::FRAC_PI_2;
+
 use glam::{DVec2, DVec3};
 
 use super::actions::{Actions, FixedForce, ForceAxes, ForceOn, Pull, SlewHold};
@@ -55,6 +57,13 @@ impl<'a> Prepared<'a> {
     /// Whether some cone has limits of lean.
     pub fn is_cut(&self) -> bool {
         self.ropes.iter().any(|r| r.cap.is_cut())
+    }
+
+    /// Slews at which the freely slewing plane of a rope runs along the facade: just there limits of lean
+    /// don't cut it, and a few degrees on they cut it short.
+    pub fn sharp_slews(&self) -> Vec<f64> {
+        let planes = self.ropes.iter().filter(|r| r.cap.is_cut()).filter_map(|r| r.plane);
+        planes.flat_map(|p| [FRAC_PI_2 - p.to_angle(), -FRAC_PI_2 - p.to_angle()]).collect()
     }
 
     /// Answers of what is observed, at the slew of `at`.

@@ -3,21 +3,23 @@
 //! Valid for functions that are made of the first few harmonics of the angle, as all of ours are: the
 //! grid then has a point on the hill of every peak worth refining.
 
-use std::f64::consts::PI;
+use std::f64::consts::{PI, TAU};
 
 use super::slews::Slews;
 
 /// Where a function was greatest, and its value there.
 pub(super) type Peak = (f64, f64);
 
-/// Looks over `slews` on a grid of at most `step` and refines peaks to `tolerance` (rad).
+/// Looks over `slews` on a grid of at most `step`, and at `also` where they belong to them, and refines
+/// peaks to `tolerance` (rad).
 pub(super) fn greatest<E>(
     slews: &Slews,
+    also: &[f64],
     step: f64,
     tolerance: f64,
     mut f: impl FnMut(f64) -> Result<f64, E>,
 ) -> Result<Peak, E> {
-    let (grid, periodic) = grid(slews, step);
+    let grid = grid(slews, also, step);
     let mut values = Vec::with_capacity(grid.len());
     for &x in &grid {
         values.push(f(x)?);
@@ -33,24 +35,27 @@ pub(super) fn greatest<E>(
     if matches!(slews, Slews::At(_)) || best.1 == lowest {
         return Ok(best);
     }
-    let n = grid.len();
-    let width = if n > 1 { grid[1] - grid[0] } else { 0.0 };
-    for i in 0..n {
-        let before = neighbor(&values, i, n - 1, periodic && i == 0 || i > 0);
-        let after = neighbor(&values, i, 1, periodic && i + 1 == n || i + 1 < n);
-        let is_peak = before.is_none_or(|v| values[i] > v) && after.is_none_or(|v| values[i] >= v);
+    let periodic = *slews == Slews::Turn;
+    let last = grid.len() - 1;
+    for i in 0..=last {
+        let before = match i {
+            0 if periodic => Some((grid[last] - TAU, values[last])),
+            0 => None,
+            _ => Some((grid[i - 1], values[i - 1])),
+        };
+        let after = match i {
+            _ if i < last => Some((grid[i + 1], values[i + 1])),
+            _ if periodic => Some((grid[0] + TAU, values[0])),
+            _ => None,
+        };
+        let is_peak = before.is_none_or(|n| values[i] > n.1) && after.is_none_or(|n| values[i] >= n.1);
         if is_peak && values[i] >= worth {
-            let from = if before.is_some() { grid[i] - width } else { grid[i] };
-            let to = if after.is_some() { grid[i] + width } else { grid[i] };
+            let from = before.map_or(grid[i], |n| n.0);
+            let to = after.map_or(grid[i], |n| n.0);
             best = better(best, golden(from, to, tolerance, &mut f)?);
         }
     }
     Ok(best)
-}
-
-/// The value `ahead` places on, around the end; `None` where there is no neighbor.
-fn neighbor(values: &[f64], i: usize, ahead: usize, there: bool) -> Option<f64> {
-    there.then(|| values[(i + ahead) % values.len()])
 }
 
 /// The higher of two; of equals the one nearer to 0, so that flat functions answer at a plain place.
@@ -59,27 +64,28 @@ fn better(a: Peak, b: Peak) -> Peak {
     if b.1 > a.1 + slack || (b.1 >= a.1 - slack && b.0.abs() < a.0.abs()) { b } else { a }
 }
 
-/// Angles of a set, no further apart than `step`.
-pub(super) fn raster(slews: &Slews, step: f64) -> Vec<f64> {
-    grid(slews, step).0
-}
-
-fn grid(slews: &Slews, step: f64) -> (Vec<f64>, bool) {
-    match slews {
+/// In rising order, except for detents.
+fn grid(slews: &Slews, also: &[f64], step: f64) -> Vec<f64> {
+    let mut points = match slews {
         Slews::Turn => {
             let half = (PI / step).ceil() as i32;
-            let points = (1 - half..=half).map(|i| f64::from(i) * PI / f64::from(half));
-            (points.collect(), true)
+            (1 - half..=half).map(|i| f64::from(i) * PI / f64::from(half)).collect()
         }
         Slews::Between(from, to) => {
             let count = ((to - from) / step).ceil().max(1.0) as i32;
             let share = (to - from) / f64::from(count);
             let mut points: Vec<f64> = (0..count).map(|i| from + f64::from(i) * share).collect();
             points.push(*to);
-            (points, false)
+            points
         }
-        Slews::At(list) => (list.clone(), false),
+        Slews::At(list) => return list.clone(),
+    };
+    if !also.is_empty() {
+        points.extend(also.iter().filter_map(|x| slews.same_turn(*x)));
+        points.sort_by(f64::total_cmp);
+        points.dedup();
     }
+    points
 }
 
 /// Golden section on an interval with one peak (J. Kiefer, 1953).
@@ -113,7 +119,7 @@ mod tests {
     use std::convert::Infallible;
 
     fn look(slews: &Slews, f: impl Fn(f64) -> f64) -> Peak {
-        greatest::<Infallible>(slews, PI / 24.0, 1e-9, |x| Ok(f(x))).unwrap()
+        greatest::<Infallible>(slews, &[], PI / 24.0, 1e-9, |x| Ok(f(x))).unwrap()
     }
 
     /// A cosine has its peak where it is put, also across the seam of the turn.
@@ -135,6 +141,14 @@ mod tests {
     #[test]
     fn a_flat_function_answers_at_zero() {
         assert_eq!(look(&Slews::Turn, |_| 2.5), (0.0, 2.5));
+    }
+
+    /// A needle between grid points is seen where it is known to stand.
+    #[test]
+    fn a_narrow_peak_is_found_where_it_is_announced() {
+        let needle = |x: f64| (1.0 - 1e3 * (x - 1.234).abs()).max(0.0);
+        let found = greatest::<Infallible>(&Slews::Turn, &[1.234 + TAU], PI / 24.0, 1e-9, |x| Ok(needle(x)));
+        assert!(found.unwrap().1 > 1.0 - 1e-9);
     }
 
     #[test]

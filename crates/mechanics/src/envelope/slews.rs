@@ -42,6 +42,18 @@ impl Slews {
         }
     }
 
+    /// The slew a number of whole turns from this one that belongs to a range; `None` if none does.
+    pub fn same_turn(&self, slew: f64) -> Option<f64> {
+        match self {
+            Self::Turn => Some(PI - (PI - slew).rem_euclid(TAU)),
+            Self::Between(from, to) => {
+                let turned = from + (slew - from).rem_euclid(TAU);
+                (turned <= *to).then_some(turned)
+            }
+            Self::At(list) => list.iter().copied().find(|s| *s == slew),
+        }
+    }
+
     /// The slews within `reach` of one of them.
     pub fn around(&self, slew: f64, reach: f64) -> Self {
         match self {

@@ -1,9 +1,11 @@
 //! The space frame and the unit held against books, closed forms, laws and other programs.
 
+mod any_actions;
 mod any_unit;
 mod beams;
 mod closed_forms;
 mod columns;
+mod envelope_laws;
 mod frame_faults;
 mod jibs;
 mod near;
