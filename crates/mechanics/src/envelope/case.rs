@@ -19,12 +19,22 @@ pub(super) struct Case<const N: usize> {
     pub rows: Rows<N>,
     /// Must not be negative: the brace's axial force, or its negative.
     pub condition: Option<Rows<1>>,
-    pub foot_lost: bool,
-    pub brace_slack: bool,
+    pub brace: BraceState,
+}
+
+/// What has become of the brace.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum BraceState {
+    /// It is in place, or there is none.
+    Holds,
+    /// It only pulls and would be pressed.
+    Slack,
+    /// Its foot is lost.
+    FootLost,
 }
 
 impl<const N: usize> Case<N> {
-    /// The greatest weighted sum; `None` if the state never holds. Good enough to search by, 1e-8; the
+    /// The greatest weighted sum; `None` if the state never holds. Good enough to search by, 1e-9; the
     /// value that is reported comes from [`Case::state`].
     pub fn support(&self, with: &Prepared<'_>, w: &[f64; N], slew: f64) -> Option<f64> {
         let Some(condition) = &self.condition else {
@@ -59,7 +69,7 @@ fn least_of_convex(at: impl Fn(f64) -> f64, scale: f64) -> f64 {
         (before, here) = (here, at(end));
     }
     let mut f = |x: f64| Ok::<f64, Infallible>(-at(x));
-    let Ok((_, least)) = golden(0.0, end, 1e-5 * end, &mut f);
+    let Ok((_, least)) = golden(0.0, end, 1e-9 * end, &mut f);
     at(0.0).min(-least)
 }
 

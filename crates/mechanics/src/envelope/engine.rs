@@ -1,40 +1,22 @@
-//! Extremes of observed numbers over slew and state: one search for each component.
+//! Extremes of observed numbers: the states of the brace at every slew, each searched, the best reported.
 
-use std::cell::{Cell, RefCell};
+use std::cell::RefCell;
 use std::collections::HashMap;
-use std::f64::consts::{FRAC_PI_2, PI, TAU};
 use std::rc::Rc;
 
 use super::actions::{Actions, FootCase};
-use super::case::Case;
+use super::case::{BraceState, Case};
 use super::extreme::{Causes, Component, Extreme, Sense, Slack};
 use super::fault::EnvelopeFault;
+use super::hunt::{Found, Hunt};
 use super::observed::{BraceAxial, Observed};
 use super::prepared::Prepared;
-use super::search::{golden, greatest};
+use super::search::within_turn;
 use super::slews::Slews;
-use super::state::State;
 use crate::unit::{UnitModel, turned};
-
-/// Grid of slews and of directions, rad: 7.5° hits every 15°.
-const GRID: f64 = PI / 24.0;
-
-/// To which slews and directions are refined, rad. Values are good to its square where smooth, and to
-/// itself, as a share, at a kink.
-const FINE: f64 = 1e-9;
 
 /// A brace pressed by no more than this is not pressed: rounding of kilonewtons, N.
 const SLACK_N: f64 = 1e-6;
-
-/// Directions in which a resultant is looked at first: every 15°.
-const DIRECTIONS: u32 = 24;
-
-/// The same for a search within a search, which a climb then completes.
-const NESTED: f64 = 1e-6;
-
-/// Rounds of a climb, and steps of an ascent: far more than a hill needs.
-const ROUNDS: u32 = 12;
-const ASCENT: u32 = 60;
 
 /// In which axes components are reported.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -54,19 +36,17 @@ pub(super) enum Part {
 
 /// A search for extremes of what is observed.
 pub(super) struct Engine<'a, const N: usize, O> {
-    prepared: &'a Prepared<'a>,
+    pub prepared: &'a Prepared<'a>,
     observed: O,
-    axes: Axes,
-    slews: Slews,
-    /// Slews at which answers may be sharp.
-    sharp: Vec<f64>,
+    pub axes: Axes,
+    pub slews: Slews,
     plan: BracePlan,
     /// The cases, where they are the same at every slew.
     same: Option<Rc<[Case<N>]>>,
     /// The cases at slews that were looked at before.
     seen: RefCell<HashMap<u64, Rc<[Case<N>]>>>,
-    /// Directions of the greatest resultants of force and of moment, once searched.
-    longest: [Cell<Option<f64>>; 2],
+    /// Directions of resultants that were searched before, with their first row and states.
+    pub longest: RefCell<Vec<(usize, &'static [BraceState], f64)>>,
 }
 
 /// Which states of the brace count.
@@ -75,14 +55,6 @@ pub(super) struct BracePlan {
     /// It goes slack somewhere, so both states are looked at.
     pub two_states: bool,
     pub may_lose_foot: bool,
-}
-
-/// Where a search ended.
-struct Found {
-    slew: f64,
-    foot_lost: bool,
-    brace_slack: bool,
-    state: State,
 }
 
 impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
@@ -98,11 +70,10 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
             observed,
             axes,
             slews,
-            sharp: prepared.sharp_slews(),
             plan,
             same: None,
             seen: RefCell::default(),
-            longest: [const { Cell::new(None) }; 2],
+            longest: RefCell::default(),
         };
         let cases_turn = plan.two_states && prepared.is_cut();
         if prepared.turns_with_the_arm() && !cases_turn {
@@ -113,233 +84,30 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
 
     /// The extreme of a component; `None` if no state holds at any slew.
     pub fn extreme(&self, component: Component, part: Part, sense: Sense) -> Result<Option<Extreme>, EnvelopeFault> {
-        let found = match part {
-            Part::Row(row) => {
-                let sign = match sense {
-                    Sense::Max => 1.0,
-                    Sense::Min => -1.0,
-                };
-                self.row(row, sign)?
+        let mut best: Option<Extreme> = None;
+        for states in self.plan.hunts() {
+            let Some(found) = Hunt::new(self, states).find(part, sense)? else {
+                continue;
+            };
+            let extreme = self.report(component, part, sense, found);
+            let beats = |other: &Extreme| match sense {
+                Sense::Max => extreme.value > other.value,
+                Sense::Min => extreme.value < other.value,
+            };
+            if best.as_ref().is_none_or(beats) {
+                best = Some(extreme);
             }
-            Part::Resultant(row) => self.resultant(row)?,
-        };
-        found.map(|found| self.report(component, part, sense, found)).transpose()
-    }
-
-    fn row(&self, row: usize, sign: f64) -> Result<Option<Found>, EnvelopeFault> {
-        let slew = if self.turns_freely() && (self.axes == Axes::Arm || row % 3 == 2) {
-            self.slews.any()
-        } else if self.turns_freely() && self.slews == Slews::Turn {
-            // Some slew turns the direction of the greatest resultant into this component's own.
-            let own = if row.is_multiple_of(3) { 0.0 } else { FRAC_PI_2 };
-            let own = if sign < 0.0 { own + PI } else { own };
-            let slew = own - self.longest(row - row % 3)?;
-            within_turn(slew)
-        } else {
-            let weights = |slew| self.row_weights(row, sign, slew);
-            greatest(&self.slews, &self.sharp, GRID, FINE, |slew| self.support(&weights(slew), slew))?.0
-        };
-        self.found(&self.row_weights(row, sign, slew), slew)
+        }
+        Ok(best)
     }
 
     /// Whether all answers turn with the arm and no cone is cut: then a slew only turns components.
-    fn turns_freely(&self) -> bool {
+    pub fn turns_freely(&self) -> bool {
         self.same.is_some() && !self.prepared.is_cut()
     }
 
-    /// The direction, in arm axes, in which a resultant that turns freely is greatest.
-    fn longest(&self, row: usize) -> Result<f64, EnvelopeFault> {
-        let known = &self.longest[row / 3];
-        if let Some(direction) = known.get() {
-            return Ok(direction);
-        }
-        let (direction, _) = greatest(&Slews::Turn, &[], 2.0 * GRID, FINE, |direction| {
-            self.support(&Self::direction_weights(row, direction), 0.0)
-        })?;
-        known.set(Some(direction));
-        Ok(direction)
-    }
-
-    /// max over directions u of the greatest u·(a, b): the length of the longest (a, b).
-    fn resultant(&self, row: usize) -> Result<Option<Found>, EnvelopeFault> {
-        if self.turns_freely() {
-            let weights = Self::direction_weights(row, self.longest(row)?);
-            let slew = self.slews.any();
-            return self.ascend(row, weights, slew);
-        }
-        if let Slews::At(list) = &self.slews {
-            return self.resultant_at(row, list);
-        }
-        let mut best = None;
-        let mut length = f64::NEG_INFINITY;
-        for (direction, slew) in self.hills(row)? {
-            let start = self.ascend(row, Self::direction_weights(row, direction - slew), slew)?;
-            let found = self.climb(row, start)?;
-            let here = self.length(row, found.as_ref())?;
-            if found.is_some() && here > length {
-                (best, length) = (found, here);
-            }
-        }
-        Ok(best)
-    }
-
-    /// Directions of the structure, each with its slew, from which the longest resultant is in sight.
-    fn hills(&self, row: usize) -> Result<Vec<(f64, f64)>, EnvelopeFault> {
-        let step = TAU / f64::from(DIRECTIONS);
-        let mut seen = Vec::with_capacity(DIRECTIONS as usize);
-        for i in 0..DIRECTIONS {
-            let direction = f64::from(i) * step;
-            let (slew, reach) = self.best_slew(row, direction)?;
-            seen.push((direction, slew, reach));
-        }
-        let top = seen.iter().copied().fold(seen[0], |a, b| if b.2 > a.2 { b } else { a });
-        let mut hills = vec![(top.0, top.1)];
-        for i in 0..seen.len() {
-            let (here, next) = (seen[i], seen[(i + 1) % seen.len()]);
-            if longest_between(here.2, next.2, step) > top.2 {
-                hills.extend([(here.0, here.1), (next.0, next.1)]);
-            }
-        }
-        hills.dedup();
-        // On a ridge with a kink only a search within a search gets on.
-        let (direction, _) = golden(top.0 - step, top.0 + step, NESTED, &mut |direction| {
-            Ok::<f64, EnvelopeFault>(self.best_slew(row, direction)?.1)
-        })?;
-        hills.push((direction, self.best_slew(row, direction)?.0));
-        Ok(hills)
-    }
-
-    /// The longest resultant at any of some single slews.
-    fn resultant_at(&self, row: usize, list: &[f64]) -> Result<Option<Found>, EnvelopeFault> {
-        let mut best = None;
-        let mut length = f64::NEG_INFINITY;
-        for &slew in list {
-            let (direction, _) = greatest(&Slews::Turn, &[], 2.0 * GRID, NESTED, |direction| {
-                self.support(&Self::direction_weights(row, direction), slew)
-            })?;
-            let found = self.ascend(row, Self::direction_weights(row, direction), slew)?;
-            let here = self.length(row, found.as_ref())?;
-            if found.is_some() && here > length {
-                (best, length) = (found, here);
-            }
-        }
-        Ok(best)
-    }
-
-    /// The slew at which a resultant reaches furthest in a direction of the structure.
-    fn best_slew(&self, row: usize, direction: f64) -> Result<(f64, f64), EnvelopeFault> {
-        greatest(&self.slews, &self.sharp, 2.0 * GRID, NESTED, |slew| {
-            self.support(&Self::direction_weights(row, direction - slew), slew)
-        })
-    }
-
-    /// Uphill by direction and by slew in turn. The direction is kept once as seen from the arm and once
-    /// as seen from the structure, since ridges run along either.
-    fn climb(&self, row: usize, start: Option<Found>) -> Result<Option<Found>, EnvelopeFault> {
-        let mut best = start;
-        let mut length = self.length(row, best.as_ref())?;
-        for round in 0..ROUNDS {
-            let before = length;
-            for keeps in [Axes::Arm, Axes::Structure] {
-                let Some(found) = &best else { return Ok(None) };
-                let next = self.step_in_slew(row, found, keeps, round)?;
-                let longer = self.length(row, next.as_ref())?;
-                if longer > length {
-                    (best, length) = (next, longer);
-                }
-            }
-            if length <= before * (1.0 + 1e-13) {
-                break;
-            }
-        }
-        Ok(best)
-    }
-
-    /// The best slew near a found state for its direction, and the best direction there.
-    fn step_in_slew(&self, row: usize, found: &Found, keeps: Axes, round: u32) -> Result<Option<Found>, EnvelopeFault> {
-        let numbers = self.numbers(found)?;
-        let direction = numbers[row + 1].atan2(numbers[row]);
-        let weights = |slew: f64| {
-            let seen_from_arm = match keeps {
-                Axes::Arm => direction,
-                Axes::Structure => direction + found.slew - slew,
-            };
-            Self::direction_weights(row, seen_from_arm)
-        };
-        // The top is near; later rounds only correct.
-        let reach = GRID / f64::from(1 << round.min(20));
-        let around = self.slews.around(found.slew, reach);
-        let (slew, _) = greatest(&around, &self.sharp, reach, FINE, |s| self.support(&weights(s), s))?;
-        self.ascend(row, weights(slew), slew)
-    }
-
-    /// Uphill by direction alone: along the resultant of the best state the best state is at least as
-    /// good.
-    fn ascend(&self, row: usize, weights: [f64; N], slew: f64) -> Result<Option<Found>, EnvelopeFault> {
-        let mut best = self.found(&weights, slew)?;
-        let mut length = self.length(row, best.as_ref())?;
-        for _ in 0..ASCENT {
-            let Some(found) = &best else { break };
-            let numbers = self.numbers(found)?;
-            let weights = Self::direction_weights(row, numbers[row + 1].atan2(numbers[row]));
-            let next = self.found(&weights, slew)?;
-            let longer = self.length(row, next.as_ref())?;
-            if longer <= length * (1.0 + 1e-14) {
-                break;
-            }
-            (best, length) = (next, longer);
-        }
-        Ok(best)
-    }
-
-    fn length(&self, row: usize, found: Option<&Found>) -> Result<f64, EnvelopeFault> {
-        let Some(found) = found else { return Ok(0.0) };
-        let numbers = self.numbers(found)?;
-        Ok(numbers[row].hypot(numbers[row + 1]))
-    }
-
-    fn support(&self, w: &[f64; N], slew: f64) -> Result<f64, EnvelopeFault> {
-        let cases = self.cases(slew)?;
-        let mut best = f64::NEG_INFINITY;
-        for case in cases.iter() {
-            // Without its condition a state can only do more.
-            if self.prepared.support(&case.rows, w, slew) > best {
-                best = best.max(case.support(self.prepared, w, slew).unwrap_or(best));
-            }
-        }
-        Ok(best)
-    }
-
-    fn found(&self, w: &[f64; N], slew: f64) -> Result<Option<Found>, EnvelopeFault> {
-        let cases = self.cases(slew)?;
-        let mut best: Option<(f64, Found)> = None;
-        for case in cases.iter() {
-            let so_far = best.as_ref().map_or(f64::NEG_INFINITY, |(value, _)| *value);
-            if self.prepared.support(&case.rows, w, slew) <= so_far {
-                continue;
-            }
-            let Some(state) = case.state(self.prepared, w, slew) else {
-                continue;
-            };
-            let numbers = case.rows.of(&state);
-            let value: f64 = numbers.iter().zip(w).map(|(n, w)| n * w).sum();
-            if value > so_far {
-                let found = Found { slew, foot_lost: case.foot_lost, brace_slack: case.brace_slack, state };
-                best = Some((value, found));
-            }
-        }
-        Ok(best.map(|(_, found)| found))
-    }
-
-    /// The N numbers of a found state, arm axes.
-    fn numbers(&self, found: &Found) -> Result<[f64; N], EnvelopeFault> {
-        let cases = self.cases(found.slew)?;
-        let same = |c: &&Case<N>| (c.foot_lost, c.brace_slack) == (found.foot_lost, found.brace_slack);
-        Ok(cases.iter().find(same).map_or([f64::NAN; N], |case| case.rows.of(&found.state)))
-    }
-
-    fn report(&self, component: Component, part: Part, sense: Sense, found: Found) -> Result<Extreme, EnvelopeFault> {
-        let mut numbers = self.numbers(&found)?;
+    fn report(&self, component: Component, part: Part, sense: Sense, found: Found<N>) -> Extreme {
+        let mut numbers = found.numbers;
         if self.axes == Axes::Structure {
             turn(&mut numbers, found.slew);
         }
@@ -351,7 +119,7 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         concurrent[..N].copy_from_slice(&numbers);
         let to_structure = glam::DVec2::from_angle(found.slew);
         let pulls_n: Vec<_> = found.state.pulls_n.iter().map(|p| turned(*p, found.slew)).collect();
-        Ok(Extreme {
+        Extreme {
             component,
             sense,
             value,
@@ -363,10 +131,10 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
                 second_legs_n: found.state.legs_n,
                 wind: to_structure.rotate(found.state.wind),
                 tether: to_structure.rotate(found.state.tether),
-                foot_lost: found.foot_lost,
-                brace_slack: found.brace_slack,
+                foot_lost: found.brace == BraceState::FootLost,
+                brace_slack: found.brace == BraceState::Slack,
             },
-        })
+        }
     }
 
     /// All states of the brace at a slew.
@@ -386,68 +154,41 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         let model = self.prepared.model;
         let braced = model.influence(slew)?;
         let rows = self.prepared.rows(&braced, &self.observed)?;
-        let without = |foot_lost, condition| -> Result<Option<Case<N>>, EnvelopeFault> {
+        let without = |brace, condition| -> Result<Option<Case<N>>, EnvelopeFault> {
             let Some(at) = model.influence_without_brace(slew) else {
                 return Ok(None);
             };
-            Ok(Some(Case {
-                rows: self.prepared.rows(&at, &self.observed)?,
-                condition,
-                foot_lost,
-                brace_slack: !foot_lost,
-            }))
+            Ok(Some(Case { rows: self.prepared.rows(&at, &self.observed)?, condition, brace }))
         };
-        let mut cases = Vec::with_capacity(3);
-        let mut condition = None;
+        let mut cases = vec![Case { rows, condition: None, brace: BraceState::Holds }];
         if self.plan.two_states {
             let axial = self.prepared.rows(&braced, &BraceAxial)?;
             if self.prepared.support(&axial, &[-1.0], slew) > SLACK_N {
-                cases.extend(without(false, Some(axial.along(&[-1.0])))?);
-                condition = Some(axial);
+                cases.extend(without(BraceState::Slack, Some(axial.along(&[-1.0])))?);
+                cases[0].condition = Some(axial);
             }
         }
-        cases.insert(0, Case { rows, condition, foot_lost: false, brace_slack: false });
         if self.plan.may_lose_foot {
-            let lost = without(true, None)?;
+            let lost = without(BraceState::FootLost, None)?;
             cases.push(lost.ok_or(EnvelopeFault::FallsWithoutFoot)?);
         }
         Ok(cases)
     }
+}
 
-    /// Weights on the numbers in arm axes that make one of them in the reported axes.
-    fn row_weights(&self, row: usize, sign: f64, slew: f64) -> [f64; N] {
-        let mut w = [0.0; N];
-        let across = row % 3;
-        if self.axes == Axes::Arm || across == 2 {
-            w[row] = sign;
-            return w;
+impl BracePlan {
+    /// Which states are searched at once. Where two meet, their best has kinks that a search may stumble
+    /// over; one by itself may hold only in a narrow range of slew that a search may step over. So where
+    /// there are two, both ways are gone.
+    const fn hunts(self) -> &'static [&'static [BraceState]] {
+        use BraceState::{FootLost, Holds, Slack};
+        match (self.two_states, self.may_lose_foot) {
+            (false, false) => &[&[Holds]],
+            (false, true) => &[&[Holds], &[FootLost]],
+            (true, false) => &[&[Holds, Slack], &[Holds], &[Slack]],
+            (true, true) => &[&[Holds, Slack], &[Holds], &[Slack], &[FootLost]],
         }
-        let (sin, cos) = slew.sin_cos();
-        let first = row - across;
-        (w[first], w[first + 1]) = if across == 0 { (sign * cos, -sign * sin) } else { (sign * sin, sign * cos) };
-        w
     }
-
-    fn direction_weights(row: usize, direction: f64) -> [f64; N] {
-        let mut w = [0.0; N];
-        (w[row + 1], w[row]) = direction.sin_cos();
-        w
-    }
-}
-
-/// The longest vector whose direction lies between two, `step` apart, if along them it reaches no further
-/// than `a` and `b`: r with r·cos x = a and r·cos(step − x) = b.
-fn longest_between(a: f64, b: f64, step: f64) -> f64 {
-    let (sin, cos) = step.sin_cos();
-    if a <= 0.0 || b <= 0.0 || b < a * cos || a < b * cos {
-        return a.max(b);
-    }
-    (a * a + b * b - 2.0 * a * b * cos).sqrt() / sin
-}
-
-/// The same slew above −π and up to π.
-fn within_turn(slew: f64) -> f64 {
-    PI - (PI - slew).rem_euclid(TAU)
 }
 
 /// Components in arm axes become components in structure axes.

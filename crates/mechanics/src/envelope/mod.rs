@@ -17,6 +17,7 @@ mod case;
 mod engine;
 mod extreme;
 mod fault;
+mod hunt;
 mod members;
 mod observed;
 mod prepared;

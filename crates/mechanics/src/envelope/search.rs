@@ -58,6 +58,11 @@ pub(super) fn greatest<E>(
     Ok(best)
 }
 
+/// The same angle above −π and up to π.
+pub(super) fn within_turn(angle: f64) -> f64 {
+    PI - (PI - angle).rem_euclid(TAU)
+}
+
 /// The higher of two; of equals the one nearer to 0, so that flat functions answer at a plain place.
 fn better(a: Peak, b: Peak) -> Peak {
     let slack = 1e-13 * a.1.abs().max(b.1.abs());

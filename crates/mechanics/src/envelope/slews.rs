@@ -45,7 +45,7 @@ impl Slews {
     /// The slew a number of whole turns from this one that belongs to a range; `None` if none does.
     pub fn same_turn(&self, slew: f64) -> Option<f64> {
         match self {
-            Self::Turn => Some(PI - (PI - slew).rem_euclid(TAU)),
+            Self::Turn => Some(super::search::within_turn(slew)),
             Self::Between(from, to) => {
                 let turned = from + (slew - from).rem_euclid(TAU);
                 (turned <= *to).then_some(turned)

@@ -6,7 +6,7 @@ use super::asked::MemberPart;
 use super::cut::{Cut, cuts};
 use super::cut_hill::CutHill;
 use super::span_hill::SpanHill;
-use crate::envelope::case::Case;
+use crate::envelope::case::{BraceState, Case};
 use crate::envelope::engine::{Axes, BracePlan, Engine};
 use crate::envelope::fault::EnvelopeFault;
 use crate::envelope::prepared::Prepared;
@@ -96,8 +96,8 @@ impl<'a> PartAtSlew<'a> {
 
     /// Whether the foot is lost and whether the brace is slack in the worst state.
     pub fn brace_state(&self, worst: &Worst) -> (bool, bool) {
-        let case = &self.spots[worst.spot].cases[worst.case];
-        (case.foot_lost, case.brace_slack)
+        let brace = self.spots[worst.spot].cases[worst.case].brace;
+        (brace == BraceState::FootLost, brace == BraceState::Slack)
     }
 
     /// Inner forces at a cut in a state, moments amplified.

@@ -63,7 +63,7 @@ fn worst_of<'a>(
             not_checked = not_checked.or(worst.as_ref().and_then(|worst| worst.governing.not_checked));
             Ok(worst.map_or(0.0, |worst| worst.governing.utilization))
         };
-        greatest(slews, GRID, FINE, height)?.0
+        greatest(slews, &[], GRID, FINE, height)?.0
     };
     let here = at(slew)?;
     let mut worst = here.worst().ok_or(EnvelopeFault::NotThere { part: "state in which it stands" })?;

@@ -101,12 +101,7 @@ impl SpanHill<'_> {
             .plus(&part_of(1, 4, k * lead.signs[0] * weights[1]), 1.0)
             .plus(&part_of(2, 5, k * lead.signs[1] * weights[2]), 1.0);
         let any = &self.part.spots[0].cases[self.case];
-        let case = Case {
-            rows: goal,
-            condition: any.condition.clone(),
-            foot_lost: any.foot_lost,
-            brace_slack: any.brace_slack,
-        };
+        let case = Case { rows: goal, condition: any.condition.clone(), brace: any.brace };
         case.state(self.part.prepared, &[1.0], self.part.slew)
     }
 
