@@ -9,7 +9,7 @@ use crate::layer::Layer;
 use crate::pen::Pen;
 use crate::pencil::Pencil;
 use crate::scale::Scale;
-use crate::text::{Across, Anchor, Text, TextStyle, Up};
+use crate::text::{Across, Anchor, Text, TextStyle, Up, width_mm};
 
 /// From the measured point to its extension line, paper mm.
 const GAP_MM: f64 = 1.0;
@@ -42,11 +42,36 @@ pub struct Measured {
     pub to: DVec2,
     /// The figure as written.
     pub words: String,
+    /// What is measured, written before the figure where there is room for it; empty for nothing.
+    pub name: &'static str,
+}
+
+impl Measured {
+    /// A length without a name.
+    pub fn new(from: DVec2, to: DVec2, words: impl Into<String>) -> Self {
+        Self { from, to, words: words.into(), name: "" }
+    }
+
+    /// The same length with a name.
+    #[must_use]
+    pub fn named(self, name: &'static str) -> Self {
+        Self { name, ..self }
+    }
+
+    /// The figure with its name if both fit in a width, else the figure if it fits alone, paper mm.
+    fn words_within(&self, mm: f64) -> Option<String> {
+        let fits = |words: &str| width_mm(words, TextStyle::Dimension) + 2.0 * ROOM_MM <= mm;
+        let full = format!("{} {}", self.name, self.words);
+        if !self.name.is_empty() && fits(&full) {
+            return Some(full);
+        }
+        fits(&self.words).then(|| self.words.clone())
+    }
 }
 
 /// Draws a single dimension.
 pub fn dimension(pencil: &mut Pencil, layer: Layer, line: DimensionLine, from: DVec2, to: DVec2, words: &str) {
-    chain(pencil, layer, line, &[Measured { from, to, words: words.to_owned() }]);
+    chain(pencil, layer, line, &[Measured::new(from, to, words)]);
 }
 
 /// Draws lengths one after another on one line. Figures that find no room between their ticks stand outside at the ends
@@ -194,13 +219,13 @@ fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64
     for one in measured {
         let (a, b) = (axis.place(one.from), axis.place(one.to));
         let (low, high) = (a.min(b), a.max(b));
-        let width = scale.m(crate::text::width_mm(&one.words, TextStyle::Dimension));
-        if width + 2.0 * room <= high - low {
-            let middle = low.midpoint(high);
-            let (from, to) = (middle - width / 2.0, middle + width / 2.0);
-            set.push(Figure { words: one.words.clone(), from, to, row: 0, leader: None });
+        let width = |words: &str| scale.m(width_mm(words, TextStyle::Dimension));
+        let middle = low.midpoint(high);
+        if let Some(words) = one.words_within(scale.mm(high - low)) {
+            let half = width(&words) / 2.0;
+            set.push(Figure { words, from: middle - half, to: middle + half, row: 0, leader: None });
         } else {
-            wide.push((low.midpoint(high), width, one));
+            wide.push((middle, width(&one.words), one));
         }
     }
     wide.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -267,7 +292,7 @@ mod tests {
             let measured: Vec<Measured> = steps.iter().map(|step| {
                 let from = DVec2::new(at, 0.0);
                 at += step;
-                Measured { from, to: DVec2::new(at, 0.0), words: format!("{step:.3} m") }
+                Measured::new(from, DVec2::new(at, 0.0), format!("{step:.3} m")).named("name")
             }).collect();
             let line = DimensionLine { through: DVec2::new(0.0, -1.0), along: DVec2::X };
             chain(&mut pencil, Layer::Dimension, line, &measured);
@@ -287,7 +312,7 @@ mod tests {
     fn every_length_of_a_chain_shares_its_ticks_with_its_neighbors() {
         let mut pencil = Pencil::new(Scale::one_to(100.0));
         let point = |x: f64| DVec2::new(x, 0.0);
-        let one = |a: f64, b: f64| Measured { from: point(a), to: point(b), words: format!("{:.3} m", b - a) };
+        let one = |a: f64, b: f64| Measured::new(point(a), point(b), format!("{:.3} m", b - a));
         let line = DimensionLine { through: DVec2::new(0.0, 2.0), along: DVec2::X };
         chain(&mut pencil, Layer::Dimension, line, &[one(0.0, 5.0), one(5.0, 9.0), one(9.0, 20.0)]);
         let ticks =

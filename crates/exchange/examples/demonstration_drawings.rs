@@ -5,7 +5,8 @@
 use std::error::Error;
 use std::path::Path;
 
-use gantline_drawing::{Drawing, OverlaySet, PlanViewOptions, Scale, plan_view};
+use gantline_drawing::section::{BaseActions, SectionLoads};
+use gantline_drawing::{Drawing, OverlaySet, PlanViewOptions, Scale, SectionOptions, plan_view, section};
 use gantline_exchange::png::{png, png_of_svg};
 use gantline_exchange::svg::{svg, svg_of};
 use gantline_plan::assess::{Memo, assess};
@@ -37,6 +38,18 @@ fn main() -> Result<(), Box<dyn Error>> {
     let near = Bounds::around(DVec2::new(11.0, 1.0), 3.4);
     std::fs::write(folder.join("plan-close.png"), png_of_svg(&svg_of(&drawing, near), PX_PER_MM)?)?;
     keep(folder, "plan-selected", &plan_view(&sample.plan, &assessment, &options))?;
+    for &id in &sample.placed {
+        let tag = &sample.plan.placements[&id].tag;
+        let mut options = SectionOptions::at(Scale::one_to(25.0));
+        options.loads = SectionLoads {
+            rope_n: Some(2350.0),
+            base: Some(BaseActions { outward_n: 610.0, up_n: -3120.0, tilting_nm: 3280.0 }),
+            words: "example figures".to_owned(),
+        };
+        if let Some(drawing) = section(&sample.plan, &assessment, id, &options) {
+            keep(folder, &format!("section-{tag}"), &drawing)?;
+        }
+    }
     Ok(())
 }
 

@@ -13,6 +13,8 @@ mod unit;
 mod view;
 mod zones;
 
+pub(crate) use readings::against_word;
+
 pub use obstacle::obstacle_marks;
 pub use options::PlanViewOptions;
 pub use reach_band::reach_marks;

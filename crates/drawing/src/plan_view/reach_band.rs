@@ -118,7 +118,7 @@ fn chain_of(band: &Band, stretches: &Stretches, options: &PlanViewOptions) -> (D
         .filter(|(span, word, words)| {
             *word == GAP || scale.mm(span.length_m()) > width_mm(words, TextStyle::Dimension) + 2.0
         })
-        .map(|(span, _, words)| Measured { from: point(span.from_m), to: point(span.to_m), words })
+        .map(|(span, _, words)| Measured::new(point(span.from_m), point(span.to_m), words))
         .collect();
     let through = band.point(0.0, scale.m(LENGTHS_MM));
     (DimensionLine { through, along: band.line.along }, measured)

@@ -33,10 +33,9 @@ pub fn setting_out_marks(plan: &Plan, assessment: &Assessment, options: &PlanVie
         stations.dedup_by(|a, b| (*a - *b).abs() < 0.0005);
         let measured: Vec<Measured> = stations
             .windows(2)
-            .map(|pair| Measured {
-                from: line.point(pair[0], 0.0),
-                to: line.point(pair[1], 0.0),
-                words: quantity::length(pair[1] - pair[0], options.units),
+            .map(|pair| {
+                let words = quantity::length(pair[1] - pair[0], options.units);
+                Measured::new(line.point(pair[0], 0.0), line.point(pair[1], 0.0), words)
             })
             .collect();
         let with_reach = options.shown.has(Overlay::Reach);

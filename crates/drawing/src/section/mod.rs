@@ -1,0 +1,21 @@
+//! The section through one unit, upright in the plane of its arm at the drawn slew: building cut, unit, clear zones, loads,
+//! dimensions.
+//!
+//! Drawing coordinates: x from the mast axis along the arm, y over the structural slab of the unit's roof, m.
+
+mod building;
+mod conflicts;
+mod dimensions;
+mod facade;
+mod heading;
+mod loads;
+mod options;
+mod plane;
+mod scene;
+mod unit;
+mod view;
+mod zones;
+
+pub use options::{BaseActions, SectionLoads, SectionOptions};
+pub use plane::SectionPlane;
+pub use view::section;
