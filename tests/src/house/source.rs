@@ -53,23 +53,26 @@ fn collect(folder: &Path, files: &mut Vec<PathBuf>) {
 
 /// Everything from a module of tests on is left out: tests stand at the end of a file.
 fn code_of(text: &str) -> String {
-    let opening = text.match_indices(TESTS).find(|(at, _)| text[at + TESTS.len()..].lines().next().is_some_and(opens));
-    let own = opening.map_or(text, |(at, _)| &text[..at]);
+    let tests = modules_of_tests(text).find(|(_, declared)| declared.ends_with('{'));
+    let own = tests.map_or(text, |(at, _)| &text[..at]);
     own.lines().filter(|line| !line.trim_start().starts_with("//")).map(|line| format!("{line}\n")).collect()
 }
 
-const TESTS: &str = "#[cfg(test)]\nmod ";
-
-fn opens(rest_of_line: &str) -> bool {
-    rest_of_line.ends_with('{')
+/// Modules that exist in tests only: where they are declared, and the line that does it from the name on.
+fn modules_of_tests(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    let mark = "#[cfg(test)]\n";
+    text.match_indices(mark).filter_map(move |(at, _)| {
+        let line = text[at + mark.len()..].lines().next()?;
+        let line = line.strip_prefix("pub(crate) ").or_else(|| line.strip_prefix("pub ")).unwrap_or(line);
+        Some((at, line.strip_prefix("mod ")?))
+    })
 }
 
 /// Files that a source names as modules of tests alone.
 fn test_modules(file: &Path, text: &str) -> Vec<PathBuf> {
     let owns_folder = file.file_name().is_some_and(|name| name == "mod.rs" || name == "lib.rs" || name == "main.rs");
     let folder = if owns_folder { file.parent().unwrap().to_owned() } else { file.with_extension("") };
-    let named =
-        text.match_indices(TESTS).filter_map(|(at, _)| text[at + TESTS.len()..].lines().next()?.strip_suffix(';'));
+    let named = modules_of_tests(text).filter_map(|(_, declared)| declared.strip_suffix(';'));
     named.flat_map(|name| [folder.join(format!("{name}.rs")), folder.join(name).join("mod.rs")]).collect()
 }
 
