@@ -2,6 +2,7 @@
 
 pub mod buckling;
 pub mod cone;
+pub mod diagrams;
 pub mod envelope;
 pub mod frame;
 pub mod material;
@@ -12,6 +13,7 @@ pub mod ring;
 pub mod section;
 pub mod slew_hold;
 pub mod socket;
+pub mod stability;
 pub mod stiffness;
 pub mod unit;
 pub mod weld;

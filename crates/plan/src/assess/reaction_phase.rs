@@ -4,6 +4,7 @@ use gantline_mechanics::envelope::{
     Actions, Component as Part, Envelope, EnvelopeFault, Extreme, Sense as End, Slack, SlewRange, base_envelope,
     brace_envelope, foot_envelope, joint_envelope, movement_envelope,
 };
+use gantline_mechanics::stability::alpha_cr;
 use gantline_mechanics::unit::{Brace, Joint, UnitModel};
 
 use super::actions_of::{CombinationActions, NoActions, actions_of, slew_range};
@@ -65,6 +66,7 @@ pub fn reactions(unit: &ResolvedUnit, basis: &LoadBasis, code: &DesignCode) -> R
     }
     if let Ok(model) = &model {
         let searched = worth_searching(basis, &acting);
+        found.alpha_cr = least_alpha_cr(model, &searched);
         joints(unit, model, &range, &searched, &mut found);
         member_phase::members(unit, basis, code, model, &range, &searched, &mut found);
     }
@@ -216,6 +218,17 @@ fn keep_foot(result: &mut CombinationResult, envelope: &Envelope) {
             None => result.foot.push(made),
         }
     }
+}
+
+/// The smallest critical load factor at the design level; none where nothing could be looked at.
+fn least_alpha_cr(model: &UnitModel, searched: &[(usize, Actions)]) -> Option<f64> {
+    let heaviest = searched.iter().map(|(_, actions)| {
+        let pull = actions.pulls.iter().map(|pull| pull.tension_n).sum::<f64>();
+        (pull, actions.weight_factor, actions)
+    });
+    // Larger pulls and weight along the same directions press more: the heaviest case has the smallest factor.
+    let (_, _, actions) = heaviest.max_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)))?;
+    alpha_cr(model, actions).ok()
 }
 
 /// The largest uplift of each joint at the design level.
