@@ -55,7 +55,7 @@ fn collect(folder: &Path, files: &mut Vec<PathBuf>) {
 fn code_of(text: &str) -> String {
     let tests = modules_of_tests(text).find(|(_, declared)| declared.ends_with('{'));
     let own = tests.map_or(text, |(at, _)| &text[..at]);
-    own.lines().filter(|line| !line.trim_start().starts_with("//")).map(|line| format!("{line}\n")).collect()
+    own.lines().filter(|line| !line.trim_start().starts_with("//")).flat_map(|line| [line, "\n"]).collect()
 }
 
 /// Modules that exist in tests only: where they are declared, and the line that does it from the name on.
