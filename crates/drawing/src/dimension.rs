@@ -58,14 +58,16 @@ impl Measured {
         Self { name, ..self }
     }
 
+    /// Name and figure.
+    fn full_words(&self) -> String {
+        if self.name.is_empty() { self.words.clone() } else { format!("{} {}", self.name, self.words) }
+    }
+
     /// The figure with its name if both fit in a width, else the figure if it fits alone, paper mm.
     fn words_within(&self, mm: f64) -> Option<String> {
         let fits = |words: &str| width_mm(words, TextStyle::Dimension) + 2.0 * ROOM_MM <= mm;
-        let full = format!("{} {}", self.name, self.words);
-        if !self.name.is_empty() && fits(&full) {
-            return Some(full);
-        }
-        fits(&self.words).then(|| self.words.clone())
+        let full = self.full_words();
+        if fits(&full) { Some(full) } else { fits(&self.words).then(|| self.words.clone()) }
     }
 }
 
@@ -215,7 +217,7 @@ const ROW_STEP_MM: f64 = 3.6;
 fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64)) -> Vec<Figure> {
     let room = scale.m(ROOM_MM);
     let mut set: Vec<Figure> = Vec::new();
-    let mut wide: Vec<(f64, f64, &Measured)> = Vec::new();
+    let mut wide: Vec<(f64, f64, String, &Measured)> = Vec::new();
     for one in measured {
         let (a, b) = (axis.place(one.from), axis.place(one.to));
         let (low, high) = (a.min(b), a.max(b));
@@ -225,19 +227,20 @@ fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64
             let half = width(&words) / 2.0;
             set.push(Figure { words, from: middle - half, to: middle + half, row: 0, leader: None });
         } else {
-            wide.push((middle, width(&one.words), one));
+            let words = one.full_words();
+            let width = width(&words);
+            wide.push((middle, width, words, one));
         }
     }
     wide.sort_by(|a, b| a.0.total_cmp(&b.0));
     let (mut first_free, mut last_free) = (true, true);
     let count = wide.len();
-    for (index, (middle, width, one)) in wide.into_iter().enumerate() {
+    for (index, (middle, width, words, one)) in wide.into_iter().enumerate() {
         let low = axis.place(one.from).min(axis.place(one.to));
         let high = axis.place(one.from).max(axis.place(one.to));
         let tick = scale.m(TICK_MM / 2.0) + room;
         let at_end = last_free && (high - ends.1).abs() < scale.m(0.05);
         let at_start = first_free && (low - ends.0).abs() < scale.m(0.05) && (index + 1 < count || !at_end);
-        let words = one.words.clone();
         if at_start {
             first_free = false;
             set.push(Figure { words, from: ends.0 - tick - width, to: ends.0 - tick, row: 0, leader: None });

@@ -22,7 +22,7 @@ pub enum Hatch {
     Obstacle,
     /// A part of a unit: a quiet ground without lines.
     Part,
-    /// Reached over the whole height.
+    /// Reached; along an edge in plan: over the whole height.
     Reach,
     /// Reached over a part of the height.
     ReachInPart,
@@ -64,7 +64,7 @@ const BUILD_UP: [HatchLines; 2] = [lines(60.0, 1.5, 0.13, &[]), lines(-60.0, 1.5
 const PARAPET: [HatchLines; 1] = [lines(45.0, 0.9, 0.13, &[])];
 const REACH: [HatchLines; 1] = [lines(90.0, 1.1, 0.18, &[])];
 const REACH_IN_PART: [HatchLines; 1] = [lines(90.0, 2.2, 0.13, &[0.9, 0.9])];
-const GAP: [HatchLines; 2] = [lines(45.0, 1.3, 0.25, &[]), lines(-45.0, 1.3, 0.25, &[])];
+const GAP: [HatchLines; 2] = [lines(45.0, 1.8, 0.18, &[]), lines(-45.0, 1.8, 0.18, &[])];
 const CLEAR_ARM: [HatchLines; 1] = [lines(30.0, 1.2, 0.13, &[])];
 const CLEAR_BRACE: [HatchLines; 1] = [lines(-30.0, 1.0, 0.13, &[2.0, 0.8])];
 const STANDING: [HatchLines; 2] = [lines(0.0, 2.0, 0.13, &[0.3, 1.7]), lines(90.0, 2.0, 0.13, &[0.3, 1.7])];
@@ -122,7 +122,7 @@ impl Hatch {
             Self::Parapet => "parapet",
             Self::Obstacle => "obstacle",
             Self::Part => "unit",
-            Self::Reach => "reached over the whole height",
+            Self::Reach => "reached",
             Self::ReachInPart => "reached over part of the height",
             Self::Gap => "not reached",
             Self::ClearZoneArm => "clear zone of the arm",

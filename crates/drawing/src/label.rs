@@ -26,6 +26,9 @@ const STEPS: u32 = 14;
 /// Directions tried, as turns from the preferred one, degrees.
 const FAN_DEG: [f64; 12] = [0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 120.0, -120.0, 150.0, -150.0, 180.0];
 
+/// So many of them are on the preferred side.
+const PREFERRED: usize = 7;
+
 /// What a label is for; a thing has at most one of a kind and number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LabelKind {
@@ -150,10 +153,12 @@ fn gap_mm(offset: DVec2, size: DVec2) -> f64 {
     (offset.abs() - size / 2.0).max(DVec2::ZERO).length()
 }
 
-/// Places to try, nearest first, the preferred direction first at each distance.
+/// Places to try: on the preferred side first, nearest first; then all around.
 fn candidates(label: &Label, size: DVec2) -> impl Iterator<Item = DVec2> + '_ {
-    (0..STEPS).flat_map(move |step| {
-        FAN_DEG.iter().map(move |degrees| {
+    let preferred = (0..STEPS).map(|step| (step, &FAN_DEG[..PREFERRED]));
+    let others = (0..STEPS).map(|step| (step, &FAN_DEG[PREFERRED..]));
+    preferred.chain(others).flat_map(move |(step, fan)| {
+        fan.iter().map(move |degrees| {
             let direction = DVec2::from_angle(degrees.to_radians()).rotate(label.prefers);
             let away = label.away_mm + f64::from(step) * STEP_MM;
             // The box touches the circle of that radius from outside.

@@ -10,6 +10,12 @@ use crate::scale::Scale;
 
 /// Side of a cell of the grid, paper mm: about the width of a tag.
 const CELL_MM: f64 = 12.0;
+/// Free paper around texts, mm.
+const AROUND_TEXT_MM: f64 = 0.6;
+/// Longest piece of a line that is taken as one box, paper mm.
+const PIECE_MM: f64 = 8.0;
+/// Most pieces of one line.
+const MOST_PIECES: f64 = 400.0;
 /// A box of more cells than this is kept aside and asked for each time.
 const MOST_CELLS: i64 = 64;
 
@@ -31,6 +37,11 @@ impl TakenBox {
         let first = *points.first()? / scale.m_per_mm;
         let all = points.iter().map(|&point| point / scale.m_per_mm);
         Some(all.fold(Self { min: first, max: first }, |b, p| Self { min: b.min.min(p), max: b.max.max(p) }))
+    }
+
+    /// The same box, wider to all sides.
+    fn grown(self, by_mm: f64) -> Self {
+        Self { min: self.min - DVec2::splat(by_mm), max: self.max + DVec2::splat(by_mm) }
     }
 
     /// Whether two boxes share area; touching does not count.
@@ -72,8 +83,10 @@ impl Taken {
     pub fn by_texts<'a>(marks: impl IntoIterator<Item = &'a Mark>, scale: Scale) -> Self {
         let mut taken = Self::new();
         for mark in marks {
-            if let Shape::Text(text) = &mark.shape {
-                taken.add_points(&text.corners(scale), scale);
+            if let Shape::Text(text) = &mark.shape
+                && let Some(one) = TakenBox::of(&text.corners(scale), scale)
+            {
+                taken.add(one.grown(AROUND_TEXT_MM));
             }
         }
         taken
@@ -102,6 +115,15 @@ impl Taken {
     pub fn add_points(&mut self, points: &[DVec2], scale: Scale) {
         if let Some(one) = TakenBox::of(points, scale) {
             self.add(one);
+        }
+    }
+
+    /// Takes a straight line, in pieces, so that a slanting one does not take the whole box around it.
+    pub fn add_line(&mut self, from: DVec2, to: DVec2, scale: Scale) {
+        let pieces = (scale.mm(from.distance(to)) / PIECE_MM).ceil().clamp(1.0, MOST_PIECES);
+        for piece in 0..pieces as u32 {
+            let at = |index: u32| from.lerp(to, f64::from(index) / pieces);
+            self.add_points(&[at(piece), at(piece + 1)], scale);
         }
     }
 

@@ -6,12 +6,17 @@ use std::error::Error;
 use std::path::Path;
 
 use gantline_drawing::section::{BaseActions, SectionLoads};
-use gantline_drawing::{Drawing, OverlaySet, PlanViewOptions, Scale, SectionOptions, plan_view, section};
+use gantline_drawing::sheet::{North, sheet};
+use gantline_drawing::{
+    BuildingOptions, Drawing, ElevationOptions, OverlaySet, PlanViewOptions, Scale, SectionOptions, building,
+    elevation, fit_scale, plan_view, section,
+};
 use gantline_exchange::png::{png, png_of_svg};
 use gantline_exchange::svg::{svg, svg_of};
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::ThingId;
 use gantline_plan::geometry::bounds::Bounds;
+use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
 
 #[allow(dead_code, reason = "the sample is shared with tests that use more of it")]
@@ -29,7 +34,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     for set in OverlaySet::ALL {
         let options = PlanViewOptions { shown: set.shown(), ..PlanViewOptions::at(Scale::one_to(150.0)) };
         let name = format!("plan-{}", set.name().to_lowercase().replace(' ', "-"));
-        keep(folder, &name, &plan_view(&sample.plan, &assessment, &options))?;
+        let drawing = plan_view(&sample.plan, &assessment, &options);
+        keep(folder, &name, &sheet(drawing, &sample.plan, North::Shown, UnitSystem::Si))?;
     }
     let mut options = PlanViewOptions::at(Scale::one_to(100.0));
     options.selected.insert(ThingId::Placement(sample.placed[1]));
@@ -49,6 +55,21 @@ fn main() -> Result<(), Box<dyn Error>> {
         if let Some(drawing) = section(&sample.plan, &assessment, id, &options) {
             keep(folder, &format!("section-{tag}"), &drawing)?;
         }
+    }
+    for &key in assessment.facades.keys() {
+        if let Some(drawing) = elevation(&sample.plan, &assessment, key, &ElevationOptions::at(Scale::one_to(150.0))) {
+            keep(folder, &format!("elevation-{key}"), &sheet(drawing, &sample.plan, North::Left, UnitSystem::Si))?;
+        }
+    }
+    for (index, &id) in sample.placed.iter().enumerate().take(2) {
+        let small = |scale| section(&sample.plan, &assessment, id, &SectionOptions::at(scale));
+        if let Some(drawing) = fit_scale(DVec2::new(137.0, 110.0), small).and_then(small) {
+            keep(folder, &format!("section-fitted-{index}"), &drawing)?;
+        }
+    }
+    let whole = |scale| building(&sample.plan, &assessment, &BuildingOptions::at(scale));
+    if let Some(drawing) = fit_scale(DVec2::new(137.0, 110.0), whole).and_then(whole) {
+        keep(folder, "building", &drawing)?;
     }
     Ok(())
 }

@@ -119,12 +119,12 @@ fn reaction_rows(governing: &CombinationResult, options: &PlanViewOptions) -> Ve
     let mut rows = vec![Row::words(format!("{} ({})", governing.name, governing.level.name()), TextStyle::Note)];
     match &governing.unavailable {
         None => {}
-        Some(Unavailable::Missing(what)) => {
-            rows.push(Row::words(format!("not computed: {what}"), TextStyle::Note));
+        Some(Unavailable::Missing(_)) => {
+            rows.push(Row::words("not computed: something is missing", TextStyle::Note));
             return rows;
         }
-        Some(Unavailable::DoesNotApply(why)) => {
-            rows.push(Row::words(why.clone(), TextStyle::Note));
+        Some(Unavailable::DoesNotApply(_)) => {
+            rows.push(Row::words("does not apply to this unit", TextStyle::Note));
             return rows;
         }
     }

@@ -1,7 +1,8 @@
 //! The whole plan view, put together from its things; labels are placed last, around all that is drawn.
 
 use gantline_plan::assess::Assessment;
-use gantline_plan::document::{Plan, RoofId, ThingId};
+use gantline_plan::document::{Plan, Ring, Roof, RoofId, ThingId};
+use gantline_plan::geometry::rings;
 
 use super::options::PlanViewOptions;
 use super::{
@@ -99,6 +100,7 @@ fn labels_placed(
     before: &LabelPlaces,
 ) -> Vec<PlacedLabel> {
     let mut taken = Taken::by_texts(marks, options.scale);
+    keep_outlines_clear(&mut taken, plan, options);
     let (mut selected, mut tags, mut figures) = (Vec::new(), Vec::new(), Vec::new());
     for (&id, placement) in &plan.placements {
         let Some(unit) = assessment.units.get(&id) else { continue };
@@ -118,4 +120,15 @@ fn labels_placed(
     }
     let all = selected.into_iter().chain(tags).chain(figures).chain(names).collect();
     place(all, &mut taken, before, options.scale)
+}
+
+/// Labels stand beside outlines and obstacles rather than on them.
+fn keep_outlines_clear(taken: &mut Taken, plan: &Plan, options: &PlanViewOptions) {
+    let of_roofs = plan.roofs.values().flat_map(Roof::rings).map(Ring::points);
+    let obstacles = plan.obstacles.values().map(|obstacle| obstacle.outline.clone());
+    for ring in of_roofs.chain(obstacles) {
+        for (from, to) in rings::segments(&ring) {
+            taken.add_line(from, to, options.scale);
+        }
+    }
 }
