@@ -3,7 +3,9 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use gantline_mechanics::cone::LoadCone;
-use gantline_mechanics::envelope::{Actions, FootCase, Pull, SlewRange, base_envelope, brace_envelope, foot_envelope};
+use gantline_mechanics::envelope::{
+    Actions, FootCase, Pull, SlewRange, base_envelope, brace_envelope, foot_envelope, least_critical_factor,
+};
 use gantline_mechanics::stiffness::BarStiffness;
 use gantline_mechanics::unit::{
     BaseFixity, Brace, BraceAction, FootFrom, HeadJoint, PinOffsets, RopePoint, Unit, UnitModel,
@@ -73,6 +75,13 @@ fn benches(c: &mut Criterion) {
             });
         });
     }
+    c.bench_function("brace to the mast: least critical factor over the cone", |b| {
+        b.iter(|| least_critical_factor(&model, &actions, &SlewRange::WholeTurn));
+    });
+    let footed = UnitModel::new(&to_foot(BraceAction::Both)).expect("a sound unit");
+    c.bench_function("rear foot: least critical factor over the cone", |b| {
+        b.iter(|| least_critical_factor(&footed, &actions, &SlewRange::WholeTurn));
+    });
 }
 
 criterion_group!(all, benches);

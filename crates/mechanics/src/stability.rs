@@ -1,70 +1,20 @@
 //! How far a unit is from buckling as a whole: α_cr, the smallest factor on its loads at which it would.
 
-use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
+pub use crate::envelope::{CriticalFactor, least_critical_factor};
 
-use glam::DVec3;
+use crate::envelope::{Actions, EnvelopeFault, SlewRange};
+use crate::unit::UnitModel;
 
-use crate::envelope::Actions;
-use crate::unit::{Pieces, PointPull, UnitFault, UnitModel};
-
-/// Members of mast and arm are divided so that none is longer than this share of the mast: a cantilever in four pieces
-/// buckles within 0.1 % of Euler's load.
-const LONGEST_SHARE: f64 = 0.25;
-
-/// α_cr under the rope pulls and the weight of some actions: the smallest over a raster of the cone, its axis, half way
-/// and rim (not beyond horizontal, where pulls no longer press the mast), in eight directions around. Infinite when
-/// nothing is pressed.
-///
-/// The loads keep their direction (Euler). Wind and tethers press nothing along its axis and are left out. A foot that
-/// does not slew is looked at at its own bearing and a quarter turn to each side, as far as it allows.
-pub fn alpha_cr(model: &UnitModel, actions: &Actions) -> Result<f64, UnitFault> {
-    let longest_m = LONGEST_SHARE * model.unit().mast_height_m;
-    let mut least = f64::INFINITY;
-    for slew in slews(model) {
-        let frame = model.frame(Pieces::Whole, longest_m, slew)?;
-        let factored = frame.frame.factor().map_err(UnitFault::Frame)?;
-        for directions in raster(actions) {
-            let pulls: Vec<PointPull> = actions
-                .pulls
-                .iter()
-                .map(|pull| PointPull { point: pull.point, force_n: directions * pull.tension_n })
-                .collect();
-            let case = model.load_case(&frame, &pulls, actions.weight_factor)?;
-            let solution = factored.solve(&case).map_err(UnitFault::Frame)?;
-            if let Some(factor) = factored.critical_factor(&solution) {
-                least = least.min(factor);
-            }
-        }
-    }
-    Ok(least)
-}
-
-/// Directions in arm axes; ropes of one case are taken to pull alike. Mirror images about the arm's plane are alike.
-fn raster(actions: &Actions) -> Vec<DVec3> {
-    let half_angle = actions.pulls.iter().map(|pull| pull.cone.half_angle_rad).fold(0.0, f64::max).min(FRAC_PI_2);
-    let mut directions = vec![DVec3::NEG_Z];
-    for lean in [half_angle / 2.0, half_angle] {
-        for step in 0..5 {
-            let (sin, cos) = (f64::from(step) * FRAC_PI_4).sin_cos();
-            directions.push(DVec3::new(lean.sin() * cos, lean.sin() * sin, -lean.cos()));
-        }
-    }
-    directions
-}
-
-fn slews(model: &UnitModel) -> Vec<f64> {
-    use crate::unit::Brace;
-    match model.unit().brace {
-        Brace::RearFoot { bearing_rad, allowed_turn_rad, .. } => {
-            let aside = allowed_turn_rad.min(FRAC_PI_2).min(PI);
-            vec![bearing_rad, bearing_rad - aside, bearing_rad + aside]
-        }
-        _ => vec![0.0],
-    }
+/// α_cr over everything that may act at once, at any slew: [`least_critical_factor`] says how. Infinite when nothing is
+/// pressed.
+pub fn alpha_cr(model: &UnitModel, actions: &Actions) -> Result<f64, EnvelopeFault> {
+    Ok(least_critical_factor(model, actions, &SlewRange::WholeTurn)?.alpha_cr)
 }
 
 #[cfg(test)]
 mod tests {
+    use std::f64::consts::PI;
+
     use super::*;
     use crate::cone::LoadCone;
     use crate::envelope::Pull;

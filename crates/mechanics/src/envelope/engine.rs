@@ -101,9 +101,11 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         Ok(best)
     }
 
-    /// Whether all answers turn with the arm and no cone is cut: then a slew only turns components.
-    pub fn turns_freely(&self) -> bool {
-        self.same.is_some() && !self.prepared.is_cut()
+    /// Whether all answers in these states turn with the arm and no cone is cut: then a slew only turns
+    /// components.
+    pub fn turns_freely(&self, states: &[BraceState]) -> bool {
+        let footless = states == [BraceState::FootLost] && self.prepared.loads_turn_with_the_arm();
+        !self.prepared.is_cut() && (self.same.is_some() || footless)
     }
 
     fn report(&self, component: Component, part: Part, sense: Sense, found: Found<N>) -> Extreme {

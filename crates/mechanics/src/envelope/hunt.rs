@@ -1,8 +1,9 @@
 //! The search for one extreme in one state of the brace: over slew, and for a resultant over direction.
 
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
+use std::rc::Rc;
 
-use super::case::BraceState;
+use super::case::{BraceState, Case};
 use super::engine::{Axes, Engine, Part};
 use super::extreme::Sense;
 use super::fault::EnvelopeFault;
@@ -24,6 +25,9 @@ const NESTED: f64 = 1e-6;
 /// Directions in which a resultant is looked at first: every 15°.
 const DIRECTIONS: u32 = 24;
 
+/// From how many of them it is climbed. Where more are in sight the resultant is as good as a circle.
+const HILLS: usize = 8;
+
 /// Rounds of a climb, and steps of an ascent: far more than a hill needs.
 const ROUNDS: u32 = 12;
 const ASCENT: u32 = 60;
@@ -40,13 +44,15 @@ pub(super) struct Found<const N: usize> {
 pub(super) struct Hunt<'e, const N: usize, O> {
     engine: &'e Engine<'e, N, O>,
     states: &'static [BraceState],
+    /// Whether a slew only turns components.
+    free: bool,
     /// Slews at which answers may be sharp.
     sharp: Vec<f64>,
 }
 
 impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
     pub fn new(engine: &'e Engine<'e, N, O>, states: &'static [BraceState]) -> Self {
-        Self { engine, states, sharp: engine.prepared.sharp_slews() }
+        Self { engine, states, free: engine.turns_freely(states), sharp: engine.prepared.sharp_slews() }
     }
 
     /// The extreme of a component; `None` if the state holds at no slew.
@@ -62,9 +68,9 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
     }
 
     fn row(&self, row: usize, sign: f64) -> Result<Option<Found<N>>, EnvelopeFault> {
-        let slew = if self.engine.turns_freely() && (self.engine.axes == Axes::Arm || row % 3 == 2) {
+        let slew = if self.free && (self.engine.axes == Axes::Arm || row % 3 == 2) {
             self.engine.slews.any()
-        } else if self.engine.turns_freely() && self.engine.slews == Slews::Turn {
+        } else if self.free && self.engine.slews == Slews::Turn {
             // Some slew turns the direction of the greatest resultant into this component's own.
             let own = if row.is_multiple_of(3) { 0.0 } else { FRAC_PI_2 };
             let own = if sign < 0.0 { own + PI } else { own };
@@ -92,7 +98,7 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
 
     /// max over directions u of the greatest u·(a, b): the length of the longest (a, b).
     fn resultant(&self, row: usize) -> Result<Option<Found<N>>, EnvelopeFault> {
-        if self.engine.turns_freely() {
+        if self.free {
             let weights = direction_weights(row, self.longest(row)?);
             let slew = self.engine.slews.any();
             return self.ascend(row, weights, slew);
@@ -123,14 +129,13 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
             seen.push((direction, slew, reach));
         }
         let top = seen.iter().copied().fold(seen[0], |a, b| if b.2 > a.2 { b } else { a });
-        let mut hills = vec![(top.0, top.1)];
-        for i in 0..seen.len() {
-            let (here, next) = (seen[i], seen[(i + 1) % seen.len()]);
-            if longest_between(here.2, next.2, step) > top.2 {
-                hills.extend([(here.0, here.1), (next.0, next.1)]);
-            }
-        }
-        hills.dedup();
+        let in_sight = |i: usize, j: usize| longest_between(seen[i].2, seen[j].2, step) > top.2;
+        let last = seen.len() - 1;
+        let beside_a_hill =
+            |i: usize| in_sight(i, if i == last { 0 } else { i + 1 }) || in_sight(if i == 0 { last } else { i - 1 }, i);
+        let mut hills: Vec<_> = (0..=last).filter(|&i| beside_a_hill(i)).map(|i| seen[i]).collect();
+        hills.sort_by(|a, b| b.2.total_cmp(&a.2));
+        let mut hills: Vec<(f64, f64)> = hills.into_iter().take(HILLS).map(|h| (h.0, h.1)).collect();
         // On a ridge with a kink only a search within a search gets on.
         let (direction, _) = golden(top.0 - step, top.0 + step, NESTED, &mut |direction| {
             Ok::<f64, EnvelopeFault>(self.best_slew(row, direction)?.1)
@@ -228,8 +233,12 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
         Ok(best)
     }
 
+    fn cases(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
+        self.engine.cases(if self.free { self.engine.slews.any() } else { slew })
+    }
+
     fn support(&self, w: &[f64; N], slew: f64) -> Result<f64, EnvelopeFault> {
-        let cases = self.engine.cases(slew)?;
+        let cases = self.cases(slew)?;
         let mut best = f64::NEG_INFINITY;
         for case in cases.iter().filter(|c| self.states.contains(&c.brace)) {
             // Without its condition a state can only do more.
@@ -241,7 +250,7 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
     }
 
     fn found(&self, w: &[f64; N], slew: f64) -> Result<Option<Found<N>>, EnvelopeFault> {
-        let cases = self.engine.cases(slew)?;
+        let cases = self.cases(slew)?;
         let mut best: Option<(f64, Found<N>)> = None;
         for case in cases.iter().filter(|c| self.states.contains(&c.brace)) {
             let Some(state) = case.state(self.engine.prepared, w, slew) else {

@@ -24,6 +24,7 @@ mod prepared;
 mod rows;
 mod search;
 mod slews;
+mod stability;
 mod state;
 
 pub use actions::{
@@ -34,3 +35,4 @@ pub use answers::{base_envelope, brace_envelope, foot_envelope, joint_envelope, 
 pub use extreme::{Causes, Component, Envelope, Extreme, Sense, Slack};
 pub use fault::EnvelopeFault;
 pub use members::{Mark, MemberEnvelope, MemberPart, MemberUse, SecondOrder, TooSoft, member_envelope};
+pub use stability::{CriticalFactor, least_critical_factor};

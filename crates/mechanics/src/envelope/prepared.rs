@@ -48,10 +48,13 @@ impl<'a> Prepared<'a> {
 
     /// Whether all answers, in arm axes, are the same at every slew.
     pub fn turns_with_the_arm(&self) -> bool {
+        !self.model.depends_on_slew() && self.loads_turn_with_the_arm()
+    }
+
+    /// Whether all loads, but for limits of lean, are the same at every slew, seen from the arm.
+    pub fn loads_turn_with_the_arm(&self) -> bool {
         let keeps_direction = |f: &FixedForce| f.axes == ForceAxes::Structure;
-        !self.model.depends_on_slew()
-            && !self.actions.fixed.iter().any(keeps_direction)
-            && self.ropes.iter().all(|r| r.pull.second_leg.is_none())
+        !self.actions.fixed.iter().any(keeps_direction) && self.ropes.iter().all(|r| r.pull.second_leg.is_none())
     }
 
     /// Whether some cone has limits of lean.

@@ -19,6 +19,7 @@ mod support;
 pub use bar::Bar;
 pub use factored::FactoredFrame;
 pub use fault::{Dof, FrameFault, Quantity};
+pub use geometric::{Buckling, Softening};
 pub use load::{LoadCase, MemberLoad};
 pub use member::{Member, Releases};
 pub use model::{BarId, Frame, MemberId, NodeId};

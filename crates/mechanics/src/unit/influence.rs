@@ -50,6 +50,9 @@ struct Bracing {
 
 impl<'a> Influence<'a> {
     pub(super) fn new(model: &'a UnitModel, slew_rad: f64) -> Result<Self, UnitFault> {
+        if !slew_rad.is_finite() {
+            return Err(UnitFault::NotFinite { field: "slew_rad".to_owned(), value: slew_rad });
+        }
         let brace = match model.line {
             Some(line) => Some(Bracing::new(model, line, slew_rad)?),
             None => None,
