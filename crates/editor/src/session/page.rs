@@ -1,0 +1,95 @@
+//! What can lie over the sheet: pages, the drawer, questions.
+
+use std::path::PathBuf;
+
+/// A page over the sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Page {
+    /// Shortcuts and words.
+    Shortcuts,
+    /// Preferences.
+    Preferences,
+    /// The search for a tag.
+    FindTag,
+    /// A path to be typed, where the desktop shows no dialog.
+    Path(PathQuestion),
+    /// A file that can't be opened.
+    CantOpen {
+        /// Its path.
+        path: PathBuf,
+        /// Where in it, and what was expected.
+        what: String,
+    },
+}
+
+/// What a typed path is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PathQuestion {
+    /// A plan to open.
+    Open,
+    /// Where to save.
+    Save,
+}
+
+/// What the drawer shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Drawer {
+    /// All findings.
+    Findings,
+}
+
+impl Drawer {
+    /// All in order.
+    pub const EACH: [Self; 1] = [Self::Findings];
+
+    /// Its name.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Findings => "Findings",
+        }
+    }
+}
+
+/// A question that must be answered before anything else.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Question {
+    /// The plan has changes that are not saved.
+    Unsaved(Next),
+    /// Someone else changed the file since it was read.
+    ChangedOnDisk(PathBuf),
+    /// Deleting a roof takes things along.
+    DeleteRoof {
+        /// Name of the roof.
+        name: String,
+        /// Units that go with it.
+        units: usize,
+        /// Obstacles that go with it.
+        obstacles: usize,
+    },
+    /// A plan that was opened to be looked at is about to be changed.
+    Edit,
+    /// Work of an earlier run was found.
+    Recover {
+        /// The copy.
+        copy: PathBuf,
+        /// What it is a copy of, in words.
+        of: String,
+    },
+}
+
+/// What goes on after the question about unsaved changes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Next {
+    /// A new plan.
+    New,
+    /// Another plan, chosen by a dialog.
+    Open,
+    /// This plan.
+    OpenPath(PathBuf),
+    /// A demonstration plan.
+    OpenDemonstration(usize),
+    /// Back to the start page.
+    Close,
+    /// The end of the program.
+    Quit,
+}

@@ -1,0 +1,106 @@
+//! The work in hand.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use gantline_plan::document::{Plan, RoofId, ThingId};
+use gantline_plan::quantity::UnitSystem;
+use glam::DVec2;
+
+use super::{Camera, Drawer, Hand, OverlaySet, Page, Question, Selection, Sheet, SheetRect, Slots};
+use crate::intent::Intent;
+use crate::tools::gesture::Recognizer;
+use crate::tools::{Tool, TypedEntry};
+
+/// The work in hand on one plan.
+#[derive(Debug, Clone, Default)]
+pub struct Session {
+    /// What is selected.
+    pub selection: Selection,
+    /// Units of measure, as the preferences have them.
+    pub units: UnitSystem,
+    /// The tool in hand.
+    pub tool: Tool,
+    /// Tells clicks from drags.
+    pub recognizer: Recognizer,
+    /// Numbers being typed.
+    pub typed: Option<TypedEntry>,
+    /// The make-up that the unit tool places.
+    pub hand: Hand,
+    /// The roof whose level is worked on.
+    pub level: Option<RoofId>,
+    /// Overlays.
+    pub overlays: OverlaySet,
+    /// Which drawing lies where.
+    pub slots: Slots,
+    /// Cameras that were moved by hand; other sheets are fitted.
+    pub cameras: BTreeMap<Sheet, Camera>,
+    /// The thing under the pointer.
+    pub hover: Option<ThingId>,
+    /// Why something could not be done, shown at its place.
+    pub refused: Option<RefusedAt>,
+    /// What was said last.
+    pub said: String,
+    /// The open drawer.
+    pub drawer: Option<Drawer>,
+    /// The page over the sheet.
+    pub page: Option<Page>,
+    /// The question to be answered first.
+    pub question: Option<Question>,
+    /// Intents that wait for the answer.
+    pub waiting: Vec<Intent>,
+    /// A unit that a click would place.
+    pub ghost: Option<Ghost>,
+    /// Which finding was gone to last.
+    pub finding: Option<usize>,
+    /// Which combination charts show; none: the governing one.
+    pub chart_combination: Option<usize>,
+    /// Whether the plan is only looked at until someone says that it may be edited.
+    pub looked_at: bool,
+    /// When the last nudge was made, s.
+    pub nudged_at_s: f64,
+    /// Where the main sheet lies on the screen.
+    pub main_rect: Option<SheetRect>,
+    /// The tag being looked for, or the path being typed.
+    pub asked_text: String,
+    /// The area that F6 went to last.
+    pub area: Area,
+    /// A panel area that is to take the focus.
+    pub focus: Option<Area>,
+}
+
+/// Areas of the window that F6 goes through.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Area {
+    /// The top bar.
+    Bar,
+    /// The main sheet.
+    #[default]
+    Sheet,
+    /// The inspector.
+    Inspector,
+    /// The drawer.
+    Drawer,
+}
+
+/// Why something could not be done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RefusedAt {
+    /// Where on the plan, if there is a place.
+    pub at: Option<DVec2>,
+    /// Why.
+    pub why: String,
+    /// When it was said, s: it stays long enough to be read.
+    pub at_s: f64,
+}
+
+/// The plan with a thing that a click would place.
+#[derive(Debug, Clone)]
+pub struct Ghost {
+    /// The plan as it would be.
+    pub plan: Arc<Plan>,
+    /// The thing.
+    pub thing: Option<ThingId>,
+    /// A number that changes with every ghost.
+    pub serial: u64,
+}
