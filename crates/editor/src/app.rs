@@ -1,0 +1,310 @@
+//! The application without a window: one frame reads, collects intents, and carries them out at its end.
+
+use std::collections::VecDeque;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use egui::{CentralPanel, Panel, Ui};
+use gantline_exchange::disk::{Autosave, RecoveryCopy};
+use gantline_plan::assess::Assessment;
+
+use crate::canvas::canvas::{self, OnSheet, Told};
+use crate::derived::{Assessed, Drawn, View};
+use crate::document::{OpenDocument, Picker, Worker};
+use crate::intent::Intent;
+use crate::panels;
+use crate::preferences::{Preferences, Store, ThemeChoice};
+use crate::session::{Next, Session, Sheet, SheetRect};
+use crate::sight::{Look, Sight};
+use crate::theme::{Layout, style, type_scale};
+use crate::tools::Scene;
+use crate::{carry_out, keys};
+
+/// What the application is started with.
+pub struct Start {
+    /// Where preferences and recovery copies are kept.
+    pub store: Store,
+    /// Asks for files.
+    pub picker: Box<dyn Picker>,
+    /// Called when something was done behind the window's back.
+    pub wake: Box<dyn Fn() + Send>,
+    /// A plan to open at once.
+    pub open: Option<PathBuf>,
+}
+
+/// The application.
+pub struct App {
+    pub(crate) store: Store,
+    pub(crate) preferences: Preferences,
+    pub(crate) document: Option<OpenDocument>,
+    pub(crate) session: Session,
+    pub(crate) assessed: Assessed,
+    drawn: Drawn,
+    pub(crate) picker: Box<dyn Picker>,
+    pub(crate) picking: Option<Picking>,
+    pub(crate) worker: Worker,
+    pub(crate) copies: Option<Arc<Autosave>>,
+    pub(crate) rescued: Vec<RecoveryCopy>,
+    pub(crate) untitled: u64,
+    pub(crate) after_save: Option<Next>,
+    pub(crate) copy_due_s: Option<f64>,
+    pub(crate) now_s: f64,
+    pub(crate) leaves: bool,
+    styled: bool,
+    waiting: VecDeque<Intent>,
+}
+
+/// What a file is being picked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Picking {
+    /// To be opened.
+    Open,
+    /// To be saved to.
+    Save,
+}
+
+impl App {
+    /// The application as it starts.
+    pub fn new(start: Start) -> Self {
+        let (preferences, trouble) = start.store.read();
+        let copies = start.store.recovery.as_ref().and_then(|folder| Autosave::begin(folder).ok()).map(Arc::new);
+        let rescued = copies.as_ref().and_then(|copies| copies.left_behind().ok()).map_or_else(Vec::new, |f| f.copies);
+        let mut session = Session { overlays: preferences.overlays, ..Session::default() };
+        session.said = trouble.unwrap_or_default();
+        Self {
+            worker: Worker::start(copies.clone(), start.wake),
+            store: start.store,
+            preferences,
+            document: None,
+            session,
+            assessed: Assessed::default(),
+            drawn: Drawn::default(),
+            picker: start.picker,
+            picking: None,
+            copies,
+            rescued,
+            untitled: 0,
+            after_save: None,
+            copy_due_s: None,
+            now_s: 0.0,
+            leaves: false,
+            styled: false,
+            waiting: start.open.map(Intent::OpenPath).into_iter().collect(),
+        }
+    }
+
+    /// The open plan.
+    pub fn document(&self) -> Option<&OpenDocument> {
+        self.document.as_ref()
+    }
+
+    /// The assessment of the open plan.
+    pub fn assessment(&self) -> Arc<Assessment> {
+        self.assessed.of_plan()
+    }
+
+    /// Waits until what was asked of the disk is done, for tests.
+    pub fn wait_for_disk(&mut self) {
+        while let Some(done) = self.worker.wait() {
+            carry_out::file::disk_told(self, done);
+        }
+    }
+
+    /// One frame.
+    pub fn show(&mut self, ui: &mut Ui) {
+        self.prepare(ui);
+        let mut intents: Vec<Intent> = self.waiting.drain(..).collect();
+        intents.extend(keys::collect(ui.ctx(), &self.session, self.document.is_some()));
+        let told = if self.document.is_some() {
+            self.show_plan(ui, &mut intents)
+        } else {
+            self.show_start(ui, &mut intents);
+            Told::default()
+        };
+        self.show_over(ui, &mut intents);
+        carry_out::all(self, intents, told);
+        self.finish(ui);
+    }
+
+    /// Takes in what happened since the last frame.
+    fn prepare(&mut self, ui: &Ui) {
+        if !self.styled {
+            style::install(ui.ctx());
+            self.styled = true;
+            set_theme(ui.ctx(), self.preferences.theme);
+        }
+        self.now_s = ui.input(|input| input.time);
+        while let Some(done) = self.worker.outcome() {
+            carry_out::file::disk_told(self, done);
+        }
+        carry_out::file::picker_told(self);
+        if ui.input(|input| input.viewport().close_requested()) && !self.leaves && !carry_out::file::may_leave(self) {
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::CancelClose);
+        }
+        if let Some(document) = &self.document {
+            self.assessed.renew(document.plan(), self.session.ghost.as_ref().map(|ghost| &ghost.plan));
+        }
+    }
+
+    /// Sees to what must go on after the frame.
+    fn finish(&mut self, ui: &Ui) {
+        carry_out::file::copy_for_recovery(self, ui.ctx());
+        set_theme(ui.ctx(), self.preferences.theme);
+        if self.leaves {
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
+        }
+        if self.picking.is_some() {
+            // A dialog that runs elsewhere wakes no one.
+            ui.ctx().request_repaint_after(std::time::Duration::from_millis(100));
+        }
+        let title = self.document.as_ref().map_or_else(|| "Gantline".to_owned(), window_title);
+        let id = egui::Id::unique("window title");
+        if ui.data(|data| data.get_temp::<String>(id)).as_deref() != Some(title.as_str()) {
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            ui.data_mut(|data| data.insert_temp(id, title));
+        }
+    }
+
+    fn show_start(&mut self, ui: &mut Ui, intents: &mut Vec<Intent>) {
+        let palette = style::shown(ui.ctx());
+        let rescued: Vec<String> = self.rescued.iter().map(carry_out::file::name_of_copy).collect();
+        let look = Look { palette: &palette, units: self.preferences.units };
+        panels::start::show(ui, look, &self.preferences.recent, &rescued, &self.session.said, intents);
+    }
+
+    fn show_plan(&mut self, ui: &mut Ui, intents: &mut Vec<Intent>) -> Told {
+        let Some(document) = &self.document else {
+            return Told::default();
+        };
+        let palette = style::shown(ui.ctx());
+        let (assessment, shown_assessment) = (self.assessed.of_plan(), self.assessed.shown());
+        let plan = Arc::clone(document.plan());
+        let shown_plan = self.session.ghost.as_ref().map_or_else(|| Arc::clone(&plan), |ghost| Arc::clone(&ghost.plan));
+        let sight = Sight {
+            plan: &plan,
+            assessment: &assessment,
+            session: &self.session,
+            look: Look { palette: &palette, units: self.preferences.units },
+        };
+        let mut selection = self.session.selection.clone();
+        if let Some(thing) = self.session.ghost.as_ref().and_then(|ghost| ghost.thing) {
+            selection = crate::session::Selection::of([thing]);
+        }
+        let view = View {
+            plan: &shown_plan,
+            assessment: &shown_assessment,
+            selection: &selection,
+            overlays: self.session.overlays,
+            level: self.session.level,
+            units: self.preferences.units,
+            palette: &palette,
+            in_gesture: document.history.in_gesture() || self.session.ghost.is_some(),
+        };
+        let scene = scene_of(document, &self.session);
+        let layout = Layout::of(ui.ctx().content_rect().size());
+        let (main, companion) = self.session.slots.placed(&shown_plan, &selection);
+        let bar = egui::Frame::new().fill(palette.bar);
+        Panel::top("top bar").exact_size(type_scale::TOP_BAR).frame(bar).show(ui, |ui| {
+            panels::top_bar::show(ui, &sight, document, intents);
+        });
+        if let Some(trouble) = &document.save_trouble {
+            panels::save_trouble::show(ui, trouble, &palette, intents);
+        }
+        Panel::bottom("status line").exact_size(type_scale::STATUS_LINE).frame(bar).show(ui, |ui| {
+            panels::status_line::show(ui, &sight, intents);
+        });
+        if let Some(drawer) = self.session.drawer {
+            let frame = egui::Frame::new().fill(palette.panel);
+            Panel::bottom("drawer").exact_size(layout.drawer).frame(frame).show(ui, |ui| {
+                panels::drawer::show(ui, drawer, &sight, intents);
+            });
+        }
+        let on = |sheet: Sheet, main: bool| OnSheet {
+            sheet,
+            main,
+            sight,
+            view: &view,
+            scene: &scene,
+            wheel: self.preferences.wheel,
+        };
+        let drawn = &mut self.drawn;
+        let mut told = Told::default();
+        let column = egui::Frame::new().fill(palette.panel);
+        Panel::right("column").exact_size(layout.column).frame(column).show(ui, |ui| {
+            let told_here = panels::companion::show(ui, layout.companion, &on(companion, false), drawn, &view, intents);
+            if companion == Sheet::Plan {
+                told = told_here;
+            }
+            panels::inspector::show(ui, &sight, document, intents);
+        });
+        let mut main_rect = None;
+        CentralPanel::default().frame(egui::Frame::NONE).show(ui, |ui| {
+            let rect = ui.max_rect();
+            main_rect = Some(rect);
+            let told_here = canvas::show(ui, rect, &on(main, true), drawn, intents);
+            if main == Sheet::Plan {
+                told = told_here;
+            }
+            panels::over_sheet::show(ui, rect, main, &sight, intents);
+        });
+        drawn.keep(&[main, companion]);
+        self.session.main_rect = main_rect.map(|rect| SheetRect {
+            min: glam::DVec2::new(f64::from(rect.min.x), f64::from(rect.min.y)),
+            max: glam::DVec2::new(f64::from(rect.max.x), f64::from(rect.max.y)),
+        });
+        told
+    }
+
+    /// Pages and questions over everything.
+    fn show_over(&mut self, ui: &mut Ui, intents: &mut Vec<Intent>) {
+        let palette = style::shown(ui.ctx());
+        let look = Look { palette: &palette, units: self.preferences.units };
+        if let Some(question) = self.session.question.clone() {
+            panels::ask::show(ui, look, &question, intents);
+            return;
+        }
+        let Some(page) = self.session.page.clone() else {
+            return;
+        };
+        let assessment = self.assessed.of_plan();
+        let plan = self.document.as_ref().map(|document| Arc::clone(document.plan()));
+        panels::page::show(
+            ui,
+            look,
+            &page,
+            plan.as_deref(),
+            &assessment,
+            &self.preferences,
+            &mut self.session.asked_text,
+            intents,
+        );
+    }
+}
+
+/// What tools see.
+pub(crate) fn scene_of<'a>(document: &'a OpenDocument, session: &'a Session) -> Scene<'a> {
+    let plan = document.settled();
+    let hand = &session.hand;
+    let edge = session.hand.for_edge;
+    Scene {
+        plan,
+        selection: &session.selection,
+        hand: hand.make_up.as_ref().filter(|make_up| plan.families.contains_key(&make_up.family)),
+        hand_setback_m: hand.setback_m(plan, edge),
+        level: session.level,
+        typed: session.typed.as_ref().map_or_else(Default::default, |typed| typed.typed(session.units)),
+    }
+}
+
+fn window_title(document: &OpenDocument) -> String {
+    let mark = if document.is_changed() { "* " } else { "" };
+    format!("{mark}{} – Gantline", document.name())
+}
+
+fn set_theme(ctx: &egui::Context, choice: ThemeChoice) {
+    ctx.set_theme(match choice {
+        ThemeChoice::System => egui::ThemePreference::System,
+        ThemeChoice::Light => egui::ThemePreference::Light,
+        ThemeChoice::Dark => egui::ThemePreference::Dark,
+    });
+}

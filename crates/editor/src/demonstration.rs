@@ -1,0 +1,27 @@
+//! What is shipped for demonstration: invented families and, on the start page, plans made with them.
+
+use gantline_plan::catalog::Family;
+
+/// A demonstration plan.
+#[derive(Debug, Clone, Copy)]
+pub struct Demonstration {
+    /// Its name on the start page.
+    pub name: &'static str,
+    /// What it shows.
+    pub about: &'static str,
+    /// Its file.
+    pub text: &'static str,
+}
+
+/// The demonstration plans.
+pub const PLANS: &[Demonstration] = &[];
+
+const FAMILIES: [&str; 2] =
+    [include_str!("../../../assets/families/heron.json"), include_str!("../../../assets/families/tern.json")];
+
+/// The invented families.
+pub fn families() -> Result<Vec<Family>, String> {
+    let read =
+        |text: &&str| serde_json::from_str(text).map_err(|fault| format!("A shipped family can't be read: {fault}"));
+    FAMILIES.iter().map(read).collect()
+}

@@ -1,0 +1,102 @@
+//! Which drawing lies on which sheet.
+
+use gantline_drawing::building::{BuildingOptions, building};
+use gantline_drawing::elevation::{ElevationOptions, elevation};
+use gantline_drawing::fit::fit_scale;
+use gantline_drawing::label::LabelPlaces;
+use gantline_drawing::plan_view::{PlanViewOptions, plan_view_keeping};
+use gantline_drawing::section::{BaseActions, SectionLoads, SectionOptions, section};
+use gantline_drawing::{Drawing, Scale};
+use gantline_plan::assess::{Component, Sense, UnitAssessment};
+use gantline_plan::document::{PlacementId, Plan, ThingId};
+use gantline_plan::geometry::bounds::Bounds;
+use gantline_plan::geometry::frame::{EdgeLine, Frame};
+use glam::DVec2;
+
+use super::View;
+use crate::session::{Camera, Sheet, SheetRect};
+use crate::theme::PT_PER_MM;
+
+/// What a sheet's next drawing takes from the last: places of labels, so that they don't jump.
+#[derive(Debug, Clone, Default)]
+pub struct Memory {
+    places: LabelPlaces,
+}
+
+/// The drawing of a sheet at a scale; none when what it draws is not there.
+pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) -> Option<Drawing> {
+    let (units, selected) = (view.units, view.selection.iter().collect());
+    match sheet {
+        Sheet::Plan => {
+            let shown = view.overlays.drawn();
+            let options = PlanViewOptions { scale, units, shown, roof: view.level, selected };
+            let made = plan_view_keeping(view.plan, view.assessment, &options, &memory.places);
+            memory.places = made.places;
+            Some(made.drawing)
+        }
+        Sheet::Section(unit) => {
+            let loads = view.assessment.units.get(&unit).map(|unit| loads(unit)).unwrap_or_default();
+            let options = SectionOptions { scale, units, shown: view.overlays.drawn(), loads };
+            section(view.plan, view.assessment, unit, &options)
+        }
+        Sheet::Elevation(edge) => {
+            let key = view.assessment.facade_of(edge)?.facade.key;
+            elevation(view.plan, view.assessment, key, &ElevationOptions { scale, units, selected })
+        }
+        Sheet::Building => {
+            let options = BuildingOptions { units, selected, ..BuildingOptions::at(scale) };
+            building(view.plan, view.assessment, &options)
+        }
+    }
+}
+
+/// The governing combination's set with the largest moment, turned into the plane of its arm.
+fn loads(unit: &UnitAssessment) -> SectionLoads {
+    let found = unit.reactions.as_ref().and_then(|reactions| {
+        let governing = reactions.governing()?;
+        Some((governing, governing.extreme(Component::M, Sense::Max)?))
+    });
+    let Some((governing, set)) = found else {
+        return SectionLoads::default();
+    };
+    let [fx, fy, fz, mx, my, _] = set.concurrent;
+    // Base axes to axes that turn with the arm: x along the arm, y to its left.
+    let in_arm = |x: f64, y: f64| DVec2::from_angle(-set.slew_rad).rotate(DVec2::new(x, y));
+    SectionLoads {
+        rope_n: set.pull.map(|_| governing.pull_n),
+        base: Some(BaseActions { outward_n: in_arm(fx, fy).x, up_n: fz, tilting_nm: in_arm(mx, my).y }),
+        words: format!("{}, {}, largest moment", governing.name, governing.level.name()),
+    }
+}
+
+/// The camera that shows the whole drawing of a sheet; none when there is nothing to show.
+pub fn fitted(sheet: Sheet, view: &View<'_>, rect: SheetRect) -> Option<Camera> {
+    if sheet == Sheet::Plan {
+        const AROUND_M: f64 = 2.5;
+        let corners = view.plan.edges().map(|place| place.ring.ends(place.index).0);
+        return Some(Camera::fitted(&Bounds::of(corners)?.grown(AROUND_M), rect));
+    }
+    const FILL: f64 = 0.94;
+    let size_mm = rect.size() * FILL / PT_PER_MM;
+    let make = |scale: Scale| draw(sheet, view, scale, &mut Memory::default());
+    let scale = fit_scale(size_mm, make)?;
+    let bounds = make(scale)?.bounds()?;
+    Some(Camera { center: (bounds.min_m + bounds.max_m) / 2.0, m_per_pt: scale.m_per_mm / PT_PER_MM })
+}
+
+/// Points that span a thing in the plan.
+pub fn corners_of(plan: &Plan, thing: ThingId) -> Vec<DVec2> {
+    match thing {
+        ThingId::Plan => plan.edges().map(|place| place.ring.ends(place.index).0).collect(),
+        ThingId::Roof(id) => plan.roofs.get(&id).map_or_else(Vec::new, |roof| roof.outer.points()),
+        ThingId::Edge(id) => EdgeLine::of(plan, id).map_or_else(Vec::new, |line| vec![line.start, line.end]),
+        ThingId::Obstacle(id) => plan.obstacles.get(&id).map_or_else(Vec::new, |obstacle| obstacle.outline.clone()),
+        ThingId::Placement(id) => around(plan, id),
+    }
+}
+
+fn around(plan: &Plan, id: PlacementId) -> Vec<DVec2> {
+    const AROUND_M: f64 = 3.0;
+    let frame = plan.placements.get(&id).and_then(|placement| Frame::of(plan, &placement.stands));
+    frame.map_or_else(Vec::new, |frame| vec![frame.at - DVec2::splat(AROUND_M), frame.at + DVec2::splat(AROUND_M)])
+}

@@ -1,0 +1,9 @@
+//! The open plan: its history, its file, and the worker that puts it on the disk.
+
+pub mod open_document;
+pub mod picker;
+pub mod worker;
+
+pub use open_document::OpenDocument;
+pub use picker::{Picked, Picker, Wanted};
+pub use worker::{Done, Job, Worker};

@@ -1,0 +1,7 @@
+//! Pages over the sheet.
+
+pub mod cant_open;
+pub mod find_tag;
+pub mod path;
+pub mod preferences;
+pub mod shortcuts;

@@ -1,0 +1,68 @@
+//! A path to be typed, where the desktop shows no file dialog.
+
+use std::path::PathBuf;
+
+use egui::{Key, RichText, TextEdit, Ui};
+
+use crate::intent::Intent;
+use crate::session::page::PathQuestion;
+use crate::sight::Look;
+
+/// Shows the page.
+pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut String, intents: &mut Vec<Intent>) {
+    let words = "The desktop shows no file dialog, so type the path of the file.";
+    ui.label(RichText::new(words).color(look.palette.ink_soft));
+    ui.add_space(6.0);
+    let label = ui.label("Path");
+    let response = ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
+    let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+    if !entered && ui.memory(|memory| memory.focused().is_none()) {
+        response.request_focus();
+    }
+    let path = PathBuf::from(text.trim());
+    let trouble = trouble(question, &path);
+    if let Some(trouble) = &trouble
+        && !text.trim().is_empty()
+    {
+        ui.label(RichText::new(trouble).color(look.palette.blocking));
+    }
+    ui.add_space(8.0);
+    ui.horizontal(|ui| {
+        let name = match question {
+            PathQuestion::Open => "Open",
+            PathQuestion::Save => "Save",
+        };
+        let pressed = ui.add_enabled(trouble.is_none(), egui::Button::new(name)).clicked();
+        if (pressed || entered) && trouble.is_none() {
+            intents.push(Intent::Page(None));
+            intents.push(match question {
+                PathQuestion::Open => Intent::OpenPath(path.clone()),
+                PathQuestion::Save => Intent::SaveTo(with_ending(path.clone())),
+            });
+        }
+        if ui.button("Cancel").clicked() {
+            intents.push(Intent::Page(None));
+        }
+    });
+}
+
+/// A plan's file ends in `.json`.
+fn with_ending(path: PathBuf) -> PathBuf {
+    if path.extension().is_some() { path } else { path.with_extension("json") }
+}
+
+/// Why a path can't be used; none when it can.
+fn trouble(question: PathQuestion, path: &std::path::Path) -> Option<String> {
+    if path.file_name().is_none() {
+        return Some("A file name is missing.".to_owned());
+    }
+    match question {
+        PathQuestion::Open if !path.is_file() => Some("There is no such file.".to_owned()),
+        PathQuestion::Open => None,
+        PathQuestion::Save => {
+            let folder = path.parent().filter(|parent| !parent.as_os_str().is_empty());
+            let there = folder.is_none_or(std::path::Path::is_dir);
+            (!there).then(|| "There is no such folder.".to_owned())
+        }
+    }
+}

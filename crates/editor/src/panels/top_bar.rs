@@ -1,0 +1,156 @@
+//! The top bar: file name, menu, tools as words with drawn icons, undo and redo, the load basis as a sentence.
+
+use egui::{Align, Layout, RichText, Ui};
+use gantline_plan::basis::{CaseLoad, LoadBasis, Tension};
+use gantline_plan::quantity::{UnitSystem, angle, force, mass};
+
+use crate::command::{Command, Menu, TABLE};
+use crate::document::OpenDocument;
+use crate::intent::Intent;
+use crate::session::session::Area;
+use crate::sight::Sight;
+use crate::theme::type_scale;
+use crate::tools::ToolKind;
+use crate::widgets::{Icon, icon_button};
+
+const TOOLS: [(ToolKind, Icon); 6] = [
+    (ToolKind::Select, Icon::Select),
+    (ToolKind::Roof, Icon::Roof),
+    (ToolKind::Hole, Icon::Hole),
+    (ToolKind::Obstacle, Icon::Obstacle),
+    (ToolKind::Unit, Icon::Unit),
+    (ToolKind::Measure, Icon::Measure),
+];
+
+/// Shows the bar.
+pub fn show(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &mut Vec<Intent>) {
+    ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+        ui.add_space(10.0);
+        ui.spacing_mut().item_spacing.x = 2.0;
+        plan_menu(ui, sight, document, intents);
+        divider(ui, sight);
+        for (kind, icon) in TOOLS {
+            let command = Command::Tool(kind);
+            let entry = command.entry();
+            let selected = sight.session.tool.kind() == kind;
+            let response = icon_button(ui, sight.look.palette, icon, entry.name, entry.name, selected);
+            if response.on_hover_text(entry.hint_with_key(ui.ctx())).clicked() {
+                intents.push(Intent::Run(command));
+            }
+        }
+        divider(ui, sight);
+        step_button(ui, sight, Command::Undo, Icon::Undo, document.history.undo_name(), intents);
+        step_button(ui, sight, Command::Redo, Icon::Redo, document.history.redo_name(), intents);
+        divider(ui, sight);
+        basis_sentence(ui, sight);
+    });
+}
+
+fn divider(ui: &mut Ui, sight: &Sight<'_>) {
+    ui.add_space(7.0);
+    let (rect, _) = ui.allocate_exact_size(egui::vec2(1.0, 22.0), egui::Sense::hover());
+    ui.painter().vline(rect.center().x, rect.y_range(), (1.0, sight.look.palette.hairline));
+    ui.add_space(7.0);
+}
+
+fn plan_menu(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &mut Vec<Intent>) {
+    const LONGEST: usize = 26;
+    let mut name: String = document.name().chars().take(LONGEST).collect();
+    if name.chars().count() < document.name().chars().count() {
+        name.push('…');
+    }
+    // Room for the mark is kept, so that nothing moves when it comes and goes.
+    let text = RichText::new(format!("{name}   ")).family(type_scale::semibold());
+    let button = egui::containers::menu::MenuButton::new(text);
+    let (response, _) = button.ui(ui, |ui| {
+        ui.set_min_width(260.0);
+        for (index, menu) in [Menu::File, Menu::Edit, Menu::View].into_iter().enumerate() {
+            if index > 0 {
+                ui.separator();
+            }
+            let heading = match menu {
+                Menu::File => "Plan",
+                Menu::Edit => "Edit",
+                Menu::View | Menu::Nowhere => "View",
+            };
+            let words = RichText::new(heading).size(type_scale::SMALL).color(sight.look.palette.ink_soft);
+            ui.label(words);
+            for entry in TABLE.iter().filter(|entry| entry.menu == menu) {
+                let keys = entry.keys_text(ui.ctx());
+                let item = egui::Button::new(entry.name).shortcut_text(keys).frame_when_inactive(false);
+                if ui.add(item).on_hover_text(entry.hint).clicked() {
+                    intents.push(Intent::Run(entry.command));
+                    ui.close();
+                }
+            }
+        }
+    });
+    if document.is_changed() {
+        let at = response.rect.right_center() - egui::vec2(11.0, 0.0);
+        ui.painter().circle_filled(at, 3.5, sight.look.palette.accent);
+    }
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, "Plan menu"));
+    if sight.session.focus == Some(Area::Bar) {
+        response.request_focus();
+    }
+    let saved = if document.is_changed() { "not saved" } else { "saved" };
+    let place = document.path.as_ref().map_or_else(|| "no file yet".to_owned(), |path| path.display().to_string());
+    response.on_hover_text(format!("{place} · {saved}"));
+}
+
+fn step_button(
+    ui: &mut Ui,
+    sight: &Sight<'_>,
+    command: Command,
+    icon: Icon,
+    step: Option<&'static str>,
+    intents: &mut Vec<Intent>,
+) {
+    let entry = command.entry();
+    let response =
+        ui.add_enabled_ui(step.is_some(), |ui| icon_button(ui, sight.look.palette, icon, "", entry.name, false)).inner;
+    let hint = step.map_or_else(|| entry.hint.to_owned(), |step| format!("{}: {step}", entry.name));
+    if response.on_hover_text(hint).clicked() {
+        intents.push(Intent::Run(command));
+    }
+}
+
+fn basis_sentence(ui: &mut Ui, sight: &Sight<'_>) {
+    let sentence = sentence(&sight.plan.basis, sight.look.units);
+    let confirmed = !sight.plan.basis.regime.is_unconfirmed();
+    let mark = if confirmed { "" } else { "not confirmed · " };
+    let ink = if confirmed { sight.look.palette.ink } else { sight.look.palette.unchecked };
+    let text = RichText::new(format!("Basis: {mark}{sentence}")).color(ink);
+    let label = ui.add(egui::Label::new(text).truncate());
+    label.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, format!("Load basis: {sentence}")));
+    label.on_hover_text(format!("{}\n{}", sight.plan.basis.name, sight.plan.basis.regime.value));
+}
+
+/// The basis as a sentence: its heaviest rope case, the load cone, the angle of work.
+pub fn sentence(basis: &LoadBasis, units: UnitSystem) -> String {
+    let ropes = basis.cases.values().filter_map(|case| match &case.load {
+        CaseLoad::Rope { persons, tension } => Some((*persons, tension)),
+        CaseLoad::Tether { .. } | CaseLoad::Wind { .. } => None,
+    });
+    let pull =
+        ropes.min_by_key(|(persons, tension)| (!matches!(tension, Tension::Ultimate { .. }), *persons)).map_or_else(
+            || "no rope case".to_owned(),
+            |(persons, tension)| {
+                let on = if persons == 1 { "one person".to_owned() } else { format!("{persons} persons") };
+                match tension {
+                    Tension::Service { mass_kg, .. } => format!("{} for {on}", mass(mass_kg.value, units)),
+                    Tension::Ultimate { anchor_load_n } => {
+                        format!("{} for {on}, ultimate", force(anchor_load_n.value, units))
+                    }
+                    Tension::MultipleOfRated { times } => format!("{} × rated load for {on}", times.value),
+                }
+            },
+        );
+    let cone = basis.cone.half_angle_rad.value;
+    let within = if cone >= std::f64::consts::PI - 1e-9 {
+        "in any direction".to_owned()
+    } else {
+        format!("within {} of straight down", angle(cone))
+    };
+    format!("{pull}, {within}; work to {}", angle(basis.rules.reach.angle_rad.value))
+}

@@ -1,0 +1,69 @@
+//! The desktop's file dialog, asked on a thread of its own so that the window never waits.
+//!
+//! Where neither a portal nor a helper program can show one, the answer comes at once and says nothing: no one closes a
+//! dialog that quickly, so that is taken as "no dialog", and the window asks for a path itself.
+
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, channel};
+use std::thread;
+use std::time::{Duration, Instant};
+
+use crate::document::{Picked, Picker, Wanted};
+
+/// Nobody reads, decides and closes a dialog within this time.
+const QUICKER_THAN_ANYONE: Duration = Duration::from_millis(350);
+
+/// Asks the desktop.
+pub struct DesktopPicker {
+    wake: Arc<dyn Fn() + Send + Sync>,
+    answer: Option<Receiver<Picked>>,
+}
+
+impl DesktopPicker {
+    /// A picker that wakes the window when the answer is there.
+    pub fn new(wake: impl Fn() + Send + Sync + 'static) -> Self {
+        Self { wake: Arc::new(wake), answer: None }
+    }
+}
+
+impl Picker for DesktopPicker {
+    fn ask(&mut self, wanted: &Wanted) {
+        let (tell, answer) = channel();
+        self.answer = Some(answer);
+        let (wake, wanted) = (Arc::clone(&self.wake), wanted.clone());
+        thread::spawn(move || {
+            // The window may be gone by then.
+            drop(tell.send(ask_desktop(&wanted)));
+            wake();
+        });
+    }
+
+    fn answer(&mut self) -> Option<Picked> {
+        let picked = self.answer.as_ref()?.try_recv().ok()?;
+        self.answer = None;
+        Some(picked)
+    }
+}
+
+fn ask_desktop(wanted: &Wanted) -> Picked {
+    let asked_at = Instant::now();
+    let dialog = rfd::FileDialog::new().add_filter("Gantline plan", &["json"]).add_filter("All files", &["*"]);
+    let picked = match wanted {
+        Wanted::Open => dialog.set_title("Open a plan").pick_file(),
+        Wanted::Save { name, folder } => {
+            let named = dialog.set_title("Save the plan").set_file_name(name);
+            let placed = match folder {
+                Some(folder) => named.set_directory(folder),
+                None => named,
+            };
+            placed.save_file()
+        }
+    };
+    match picked {
+        Some(path) => Picked::File(path),
+        None if asked_at.elapsed() < QUICKER_THAN_ANYONE => {
+            Picked::NoDialog("neither a desktop portal nor zenity answers".to_owned())
+        }
+        None => Picked::Nothing,
+    }
+}

@@ -1,0 +1,3 @@
+//! Views: what the drawer shows.
+
+pub mod findings;
