@@ -2,7 +2,7 @@
 
 use super::actions::{Actions, SlewRange};
 use super::engine::{Axes, Engine, Part, brace_plan};
-use super::extreme::{Component, Envelope, Sense};
+use super::extreme::{Component, Envelope, Extreme, Sense};
 use super::fault::EnvelopeFault;
 use super::observed::{AtJoint, Base, BraceAxial, Foot, Movement, Observed};
 use super::prepared::Prepared;
@@ -99,12 +99,15 @@ fn envelope<const N: usize>(
     let prepared = Prepared::new(model, actions)?;
     let (plan, slack) = brace_plan(model, actions, &prepared, &slews)?;
     let engine = Engine::new(&prepared, observed, axes, slews, plan)?;
-    let mut extremes = Vec::with_capacity(2 * wanted.len());
+    let mut extremes: Vec<Extreme> = Vec::with_capacity(2 * wanted.len());
     for &(component, part) in wanted {
         extremes.extend(engine.extreme(component, part, Sense::Max)?);
         if let Part::Row(_) = part {
             extremes.extend(engine.extreme(component, part, Sense::Min)?);
         }
     }
-    Ok(Envelope { extremes, slack })
+    match extremes.iter().find(|e| !e.concurrent.iter().all(|v| v.is_finite())) {
+        Some(bad) => Err(EnvelopeFault::BeyondMeasure { component: bad.component }),
+        None => Ok(Envelope { extremes, slack }),
+    }
 }

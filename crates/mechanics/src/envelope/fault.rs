@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use super::extreme::Component;
 use crate::cone::ConeFault;
 use crate::unit::UnitFault;
 
@@ -77,6 +78,12 @@ pub enum EnvelopeFault {
     /// The case of the lost foot was asked for, but the unit falls without it.
     #[error("without its foot the arm swings freely: the lost foot has no reactions")]
     FallsWithoutFoot,
+    /// Loads or stiffnesses are so great or so small that their products are no numbers.
+    #[error("{component:?} comes out as no number: loads or stiffnesses are beyond all measure")]
+    BeyondMeasure {
+        /// The first component concerned.
+        component: Component,
+    },
     /// The unit itself is at fault.
     #[error(transparent)]
     Unit(#[from] UnitFault),

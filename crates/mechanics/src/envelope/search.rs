@@ -7,6 +7,9 @@ use std::f64::consts::{PI, TAU};
 
 use super::slews::Slews;
 
+/// Sections of an interval of π down to 1e-15 of it.
+const MOST_SECTIONS: usize = 75;
+
 /// Where a function was greatest, and its value there.
 pub(super) type Peak = (f64, f64);
 
@@ -104,7 +107,11 @@ pub(super) fn golden<E>(
     let (mut a, mut b) = (from, to);
     let (mut x1, mut x2) = (b - SHARE * (b - a), a + SHARE * (b - a));
     let (mut f1, mut f2) = (f(x1)?, f(x2)?);
-    while b - a > tolerance {
+    // Far from 0 neighboring numbers stand wider apart than the tolerance; so no more than it takes from π.
+    for _ in 0..MOST_SECTIONS {
+        if b - a <= tolerance {
+            break;
+        }
         if f1 >= f2 {
             (b, x2, f2) = (x2, x1, f1);
             x1 = b - SHARE * (b - a);

@@ -13,7 +13,7 @@ use super::rows::Rows;
 use super::slews::Slews;
 use super::state::State;
 use crate::frame::{Buckling, Softening};
-use crate::unit::{Column, FrameOfUnit, Influence, Part, Pieces, Side, Station, UnitModel, turned};
+use crate::unit::{Column, FrameOfUnit, Influence, Part, Pieces, Side, Station, UnitFault, UnitModel, turned};
 
 /// Longest member of the frame as a share of the mast's height: two to a mast are 0.05 % off.
 const LONGEST_SHARE: f64 = 0.5;
@@ -86,11 +86,9 @@ fn offer(
 ) -> Result<(), EnvelopeFault> {
     let slew = at.slew_rad();
     let frame = model.frame(pieces, LONGEST_SHARE * model.unit().mast_height_m, slew)?;
-    let Some(buckling) = frame.frame.factor().map_err(crate::unit::UnitFault::from)?.buckling() else {
-        return Ok(());
-    };
+    let buckling = frame.frame.factor().and_then(|f| f.buckling()).map_err(UnitFault::from)?;
     let axial = AxialForces::new(&frame, prepared, at)?;
-    let Some((softening, state)) = axial.climb(prepared, &buckling, slew) else {
+    let Some((softening, state)) = axial.climb(prepared, &buckling, slew)? else {
         return Ok(());
     };
     if softening > 0.0 && 1.0 / softening < best.alpha_cr {
@@ -132,10 +130,15 @@ impl AxialForces {
     }
 
     /// The greatest softening of all climbs, and its state.
-    fn climb(&self, prepared: &Prepared<'_>, buckling: &Buckling, slew: f64) -> Option<(f64, State)> {
+    fn climb(
+        &self,
+        prepared: &Prepared<'_>,
+        buckling: &Buckling,
+        slew: f64,
+    ) -> Result<Option<(f64, State)>, EnvelopeFault> {
         let soften = |state: &State| {
             let forces: Vec<f64> = self.rows.iter().map(|row| row.of(state)[0]).collect();
-            buckling.softening(&forces)
+            buckling.softening(&forces).map_err(UnitFault::from)
         };
         let mut started: Vec<State> = Vec::new();
         let mut best: Option<(Softening, State)> = None;
@@ -145,21 +148,22 @@ impl AxialForces {
                 continue;
             }
             started.push(start.clone());
-            let softening = soften(&start);
+            let softening = soften(&start)?;
             if best.as_ref().is_none_or(|(most, _)| softening.value > most.value) {
                 best = Some((softening, start));
             }
         }
-        let (mut softening, mut state) = best?;
+        let Some((mut softening, mut state)) = best else { return Ok(None) };
         for _ in 0..MOST_STEPS {
-            let next = prepared.state(&self.along(&softening.slope)?, &[1.0], slew);
-            let further = soften(&next);
+            let Some(goal) = self.along(&softening.slope) else { break };
+            let next = prepared.state(&goal, &[1.0], slew);
+            let further = soften(&next)?;
             if further.value <= softening.value * (1.0 + WORTH) {
                 break;
             }
             (softening, state) = (further, next);
         }
-        Some((softening.value, state))
+        Ok(Some((softening.value, state)))
     }
 
     /// The weighted sum of all axial forces.

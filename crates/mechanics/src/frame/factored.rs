@@ -128,6 +128,11 @@ fn check_load(load: &MemberLoad, index: usize, member: usize, length_m: f64) -> 
 
 /// The softest way to move names the node: largest share in the eigenvector of the least eigenvalue.
 fn name_mechanism(scaled: DMatrix<f64>, free: &[usize], scale: &DVector<f64>) -> FrameFault {
+    // An eigenvalue search never ends on what is no number; then stiffnesses are beyond all measure.
+    if scaled.iter().any(|v| !v.is_finite()) {
+        let node = free.first().map_or(0, |dof| dof / 6);
+        return FrameFault::BeyondMeasure { node };
+    }
     let eigen = scaled.symmetric_eigen();
     let softest = eigen.eigenvalues.imin();
     let shares = eigen.eigenvectors.column(softest);

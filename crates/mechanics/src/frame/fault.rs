@@ -116,6 +116,12 @@ pub enum FrameFault {
         /// In which degree of freedom.
         dof: Dof,
     },
+    /// Stiffnesses are so great or so small that their products are no numbers.
+    #[error("stiffnesses at node {node} and beyond are too great or too small to compute with")]
+    BeyondMeasure {
+        /// First node concerned.
+        node: usize,
+    },
     /// A moment is put on a rotation that nothing resists.
     #[error("a moment acts on {dof:?} of node {node}, where nothing resists a rotation")]
     MomentOnFreeRotation {

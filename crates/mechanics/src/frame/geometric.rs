@@ -5,6 +5,7 @@ use nalgebra::{DMatrix, DVector};
 use super::assemble::scatter;
 use super::bar::BarElement;
 use super::factored::FactoredFrame;
+use super::fault::FrameFault;
 use super::member::Matrix12;
 use super::model::BarId;
 use super::solution::Solution;
@@ -26,6 +27,7 @@ pub struct Buckling {
 /// Degrees of freedom that move together, and L⁻¹ of their stiffness.
 #[derive(Debug, Clone)]
 struct Block {
+    first_node: usize,
     size: usize,
     inverse_root: DMatrix<f64>,
 }
@@ -57,19 +59,16 @@ impl FactoredFrame {
     /// pinned column by a fifth and a column free at its head by 0.8 %; two elements a column free at its
     /// head by 0.05 %. Terms of bending moments and torsion are left out, so lateral-torsional buckling is
     /// not covered. Loads keep their direction.
-    #[must_use]
-    pub fn critical_factor(&self, solution: &Solution) -> Option<f64> {
+    pub fn critical_factor(&self, solution: &Solution) -> Result<Option<f64>, FrameFault> {
         let members = solution.members.iter().map(|m| (m.ends[6] - m.ends[0]) / 2.0);
         let bars = (0..self.parts.bars.len()).filter_map(|i| solution.bar_axial(BarId(i)));
         let pulls: Vec<f64> = members.chain(bars).collect();
-        let softening = self.buckling()?.softening(&pulls).value;
-        (softening > LEAST_SOFTENING).then(|| 1.0 / softening)
+        let softening = self.buckling()?.softening(&pulls)?.value;
+        Ok((softening > LEAST_SOFTENING).then(|| 1.0 / softening))
     }
 
-    /// Prepares critical factors under any axial forces. `None` if the stiffness has no root, which a
-    /// factored frame has.
-    #[must_use]
-    pub fn buckling(&self) -> Option<Buckling> {
+    /// Prepares critical factors under any axial forces.
+    pub fn buckling(&self) -> Result<Buckling, FrameFault> {
         let units = self.unit_elements();
         let stiffness = self.scaled_stiffness();
         let blocks = self.blocks(&stiffness, &units);
@@ -82,10 +81,12 @@ impl FactoredFrame {
             let k = DMatrix::from_fn(rows.len(), rows.len(), |i, j| stiffness[(rows[i], rows[j])]);
             let mut inverse_root =
                 DMatrix::from_diagonal(&DVector::from_iterator(rows.len(), rows.iter().map(|&row| self.scale[row])));
-            if !k.cholesky()?.l().solve_lower_triangular_mut(&mut inverse_root) {
-                return None;
+            let node = rows.first().map_or(0, |&row| self.parts.free[row] / 6);
+            let root = k.cholesky().ok_or(FrameFault::BeyondMeasure { node })?.l();
+            if !root.solve_lower_triangular_mut(&mut inverse_root) {
+                return Err(FrameFault::BeyondMeasure { node });
             }
-            prepared.push(Block { size: rows.len(), inverse_root });
+            prepared.push(Block { first_node: node, size: rows.len(), inverse_root });
         }
         let elements = units.into_iter().map(|(nodes, unit)| Element {
             places: (0..12)
@@ -95,7 +96,7 @@ impl FactoredFrame {
                 .collect(),
             unit,
         });
-        Some(Buckling { elements: elements.collect(), blocks: prepared })
+        Ok(Buckling { elements: elements.collect(), blocks: prepared })
     }
 
     /// Geometric stiffness of members, then bars, for a pull of 1 N.
@@ -144,34 +145,43 @@ impl FactoredFrame {
 
 impl Buckling {
     /// Softening under axial forces, N, tension positive: those of the members in order, then of the bars.
-    #[must_use]
-    pub fn softening(&self, pulls_n: &[f64]) -> Softening {
+    pub fn softening(&self, pulls_n: &[f64]) -> Result<Softening, FrameFault> {
         let mut best: Option<(f64, usize, DVector<f64>)> = None;
         for (index, block) in self.blocks.iter().enumerate() {
-            let Some((value, shape)) = self.of_block(index, block, pulls_n) else { continue };
+            let Some((value, shape)) = self.of_block(index, block, pulls_n)? else { continue };
             if best.as_ref().is_none_or(|(most, ..)| value > *most) {
                 best = Some((value, index, shape));
             }
         }
         let Some((value, block, shape)) = best else {
-            return Softening { value: 0.0, slope: vec![0.0; self.elements.len()] };
+            return Ok(Softening { value: 0.0, slope: vec![0.0; self.elements.len()] });
         };
-        Softening { value, slope: self.elements.iter().map(|e| -e.energy(block, &shape)).collect() }
+        Ok(Softening { value, slope: self.elements.iter().map(|e| -e.energy(block, &shape)).collect() })
     }
 
     /// The largest eigenvalue and the displacements of its shape, of unit strain energy.
-    fn of_block(&self, index: usize, block: &Block, pulls_n: &[f64]) -> Option<(f64, DVector<f64>)> {
+    fn of_block(
+        &self,
+        index: usize,
+        block: &Block,
+        pulls_n: &[f64],
+    ) -> Result<Option<(f64, DVector<f64>)>, FrameFault> {
         let mut softening = DMatrix::zeros(block.size, block.size);
         for (element, pull) in self.elements.iter().zip(pulls_n) {
             element.add(index, -pull, &mut softening);
         }
         if softening.iter().all(|v| *v == 0.0) {
-            return None;
+            return Ok(None);
         }
         let l = &block.inverse_root;
-        let eigen = (l * softening * l.transpose()).symmetric_eigen();
+        let softening = l * softening * l.transpose();
+        // An eigenvalue search never ends on what is no number.
+        if softening.iter().any(|v| !v.is_finite()) {
+            return Err(FrameFault::BeyondMeasure { node: block.first_node });
+        }
+        let eigen = softening.symmetric_eigen();
         let largest = eigen.eigenvalues.imax();
-        Some((eigen.eigenvalues[largest], l.transpose() * eigen.eigenvectors.column(largest)))
+        Ok(Some((eigen.eigenvalues[largest], l.transpose() * eigen.eigenvectors.column(largest))))
     }
 }
 

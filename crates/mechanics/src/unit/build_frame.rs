@@ -13,7 +13,10 @@ use crate::wrench::Wrench;
 
 /// Places nearer than this share a node, the later one by a rigid link, m. Shorter members would be
 /// so stiff beside the others that a solution loses its digits; what bends in 5 mm is nothing.
-const LEAST_STRETCH_M: f64 = 0.005;
+pub(super) const LEAST_STRETCH_M: f64 = 0.005;
+
+/// Members of one stretch at most, so that odd proportions don't make a frame that no memory holds.
+const MOST_MEMBERS: f64 = 24.0;
 
 /// What of the unit goes into the frame.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -183,7 +186,7 @@ fn mast(
     let nodes: Vec<(f64, NodeId)> =
         divided(&places, longest_m).into_iter().map(|z| (z, frame.add_node(DVec3::Z * z))).collect();
     let pinned = pieces != Pieces::Tree && unit.head == HeadJoint::Pinned;
-    let last = nodes.len() - 2;
+    let last = nodes.len().saturating_sub(2);
     let members = chain(frame, &nodes, unit.mast, -DVec3::X, |i| Releases {
         start: [false; 3],
         end: [false, pinned && i == last, false],
@@ -241,7 +244,7 @@ fn divided(places: &[f64], longest_m: f64) -> Vec<f64> {
     let mut all = Vec::with_capacity(kept.len());
     for ends in kept.windows(2) {
         let span = ends[1] - ends[0];
-        let count = (span / longest_m).ceil().max(1.0) as usize;
+        let count = (span / longest_m).ceil().clamp(1.0, MOST_MEMBERS) as usize;
         all.extend((0..count).map(|i| ends[0] + span * i as f64 / count as f64));
     }
     all.extend(kept.last());

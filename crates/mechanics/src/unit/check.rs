@@ -1,5 +1,6 @@
 //! Every number of a unit is looked at once, by name, before anything is computed.
 
+use super::build_frame::LEAST_STRETCH_M;
 use super::describe::{BaseFixity, Brace, FootFrom, HeadJoint, Place, Unit};
 use super::fault::UnitFault;
 use crate::stiffness::BarStiffness;
@@ -7,6 +8,8 @@ use crate::stiffness::BarStiffness;
 /// Passes a unit whose numbers all make sense, or names the first field that doesn't.
 pub(super) fn check(unit: &Unit) -> Result<(), UnitFault> {
     positive("mast_height_m", unit.mast_height_m)?;
+    let heights = [LEAST_STRETCH_M, f64::MAX];
+    within("mast_height_m", unit.mast_height_m, heights, "5 mm, below which there is no mast")?;
     positive("outreach_m", unit.outreach_m)?;
     not_negative("tail_m", unit.tail_m)?;
     bar("mast", &unit.mast)?;

@@ -11,6 +11,7 @@ mod frame_faults;
 mod jibs;
 mod movements;
 mod near;
+mod odd_numbers;
 mod space_frames;
 mod stability;
 mod unit_faults;

@@ -86,7 +86,7 @@ fn factors_of_braced_units_are_those_of_fine_frames_and_the_least_of_all_directi
             let case = model.load_case(&frame, &[pull], 1.0).unwrap();
             let factored = frame.frame.factor().unwrap();
             let solution = factored.solve(&case).unwrap();
-            factored.critical_factor(&solution).unwrap_or(f64::INFINITY)
+            factored.critical_factor(&solution).unwrap().unwrap_or(f64::INFINITY)
         };
         let reported = crate::any_actions::turned(found.pulls_n[0] / T, -slew);
         let height = model.unit().mast_height_m;
