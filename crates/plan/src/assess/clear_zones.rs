@@ -48,7 +48,7 @@ pub fn plate_outline(unit: &ResolvedUnit, frame: &Frame) -> Vec<DVec2> {
 }
 
 /// Prisms of what a neighbor leaves in the roof, and of its mast where both may stand at once.
-fn neighbor_prisms(
+pub(super) fn neighbor_prisms(
     own: &Frame,
     own_outreach_m: f64,
     neighbor: &Neighbor,

@@ -18,6 +18,7 @@ pub mod rules;
 pub mod run;
 pub mod serving;
 pub mod setting_out;
+pub mod shared_area;
 pub mod stand_off;
 pub mod standing;
 pub mod surroundings;

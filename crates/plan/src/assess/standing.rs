@@ -3,7 +3,8 @@
 use glam::DVec2;
 
 use super::assessment::Room;
-use super::clear_zones::Neighbor;
+use super::clear_zones::{Neighbor, plate_outline};
+use super::shared_area::{lies_within, shares_area};
 use super::surroundings::{RoofPlate, Surroundings};
 use crate::basis::PeopleRules;
 use crate::catalog::{BraceKind, ResolvedUnit};
@@ -77,37 +78,12 @@ fn first_free(
 ) -> Option<(Vec<DVec2>, bool)> {
     let mut first = None;
     for outline in tried {
-        if lies_on(&roof.polygon, &outline) && is_free(&outline, roof, frame, surroundings, neighbors, height_m) {
+        if lies_within(&roof.polygon, &outline) && is_free(&outline, roof, frame, surroundings, neighbors, height_m) {
             return Some((outline, true));
         }
         first.get_or_insert(outline);
     }
     first.map(|outline| (outline, false))
-}
-
-/// Whether an outline lies wholly on a roof's surface.
-pub fn lies_on(roof: &Polygon, outline: &[DVec2]) -> bool {
-    let inside = outline.iter().all(|&corner| roof.contains(corner) || roof.distance_to_border_m(corner) < 1e-9);
-    let hole_inside = roof.holes.iter().any(|hole| hole.iter().any(|&corner| rings::ring_contains(outline, corner)));
-    inside && !hole_inside && !roof.rings().any(|ring| crosses(ring, outline))
-}
-
-/// Whether two outlines cross properly; touching does not count.
-fn crosses(ring: &[DVec2], outline: &[DVec2]) -> bool {
-    rings::segments(ring).any(|(a, b)| rings::segments(outline).any(|(c, d)| cross_properly(a, b, c, d)))
-}
-
-fn cross_properly(a: DVec2, b: DVec2, c: DVec2, d: DVec2) -> bool {
-    let side = |p: DVec2, q: DVec2, r: DVec2| (q - p).perp_dot(r - p);
-    let strictly_apart = |x: f64, y: f64| (x > 1e-9 && y < -1e-9) || (x < -1e-9 && y > 1e-9);
-    strictly_apart(side(a, b, c), side(a, b, d)) && strictly_apart(side(c, d, a), side(c, d, b))
-}
-
-/// Whether two outlines share area; touching does not count.
-pub fn overlap(one: &[DVec2], other: &[DVec2]) -> bool {
-    let inside =
-        |ring: &[DVec2], point: DVec2| rings::ring_contains(ring, point) && rings::distance_to_ring(ring, point) > 1e-9;
-    crosses(one, other) || one.iter().any(|&p| inside(other, p)) || other.iter().any(|&p| inside(one, p))
 }
 
 fn is_free(
@@ -126,11 +102,11 @@ fn is_free(
         !own_roof
             && volume.to_level_m > floor + 1e-9
             && volume.from_level_m < floor + height_m - 1e-9
-            && overlap(&volume.polygon.outer, outline)
+            && shares_area(&volume.polygon, outline)
     });
     let on_a_base = neighbors.iter().any(|neighbor| {
         neighbor.frame.level_m + neighbor.unit.base.socket_top_m > floor + 1e-9
-            && overlap(&super::clear_zones::plate_outline(&neighbor.unit, &neighbor.frame), outline)
+            && shares_area(&Polygon::simple(plate_outline(&neighbor.unit, &neighbor.frame)), outline)
     });
     !blocked && !on_a_base
 }

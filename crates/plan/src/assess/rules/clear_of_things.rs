@@ -1,14 +1,17 @@
 //! Whether arm and brace pass what is near with room. One check for each pair that was looked at; where nothing is near,
 //! one that says so.
 
-use super::{UnitContext, meets_or};
+use super::{PLACE_OR_PARTS, UnitContext, meets_or};
 use crate::assess::assessment::{Against, Over, PairClearance, Part, Way};
 use crate::assess::check::{Amount, Check, Limit, Outcome, Place, Severity};
+use crate::assess::clear_zones::neighbor_prisms;
 use crate::assess::clearance::Required;
 use crate::assess::code::Code;
 use crate::assess::way_out::{blocked_slews, has_way_out};
 use crate::document::ThingId;
+use crate::geometry::mass::VolumeOf;
 use crate::geometry::prism::Prism;
+use crate::geometry::turns::Turns;
 
 const CODES: [[Code; 4]; 2] = [
     [Code::ArmClearsParapet, Code::ArmClearsObstacle, Code::ArmClearsHigherRoof, Code::ArmClearsUnit],
@@ -36,12 +39,11 @@ fn thing_of(against: Against) -> ThingId {
 
 /// Checks of every pair.
 pub fn checks(context: &UnitContext<'_>) -> Vec<Check> {
-    let Some((_, unit)) = context.known() else {
-        let missing = || Outcome::NotChecked("place or parts of the unit".to_owned());
-        return vec![
-            context.check(Code::ArmClearsParapet, missing()),
-            context.check(Code::BraceClearsParapet, missing()),
-        ];
+    let all: Vec<Code> = CODES.iter().flatten().copied().chain([Code::WayOutFromInboard]).collect();
+    let Some((_, unit)) = context.known() else { return context.not_checked(&all, PLACE_OR_PARTS) };
+    let clear = &context.plan.basis.rules.clear;
+    let Ok(required) = Required::new(clear.height_m.value, clear.around_m.value) else {
+        return context.not_checked(&all, "usable clearances in the basis");
     };
     let mut checks: Vec<Check> = context.unit.clearances.iter().map(|pair| pair_check(context, pair)).collect();
     for (row, codes) in CODES.iter().enumerate() {
@@ -53,7 +55,7 @@ pub fn checks(context: &UnitContext<'_>) -> Vec<Check> {
             checks.push(context.check(code, Outcome::NotApplicable(why.to_owned())));
         }
     }
-    checks.push(way_out(context));
+    checks.push(way_out(context, &required));
     checks
 }
 
@@ -106,43 +108,47 @@ fn way_out_of(pair: &PairClearance) -> String {
     }
 }
 
-/// Looked at closely only where something is hit on the rest of the turn.
-fn way_out(context: &UnitContext<'_>) -> Check {
+/// Looked at closely only where something is hit.
+fn way_out(context: &UnitContext<'_>, required: &Required) -> Check {
     let unit = context.unit;
     if unit.serving.is_empty() {
         return context.check(Code::WayOutFromInboard, Outcome::NotApplicable("the unit serves nothing".to_owned()));
     }
     let turns = unit.swept.iter().any(|part| part.turned_rad.is_some());
-    let hit = unit.clearances.iter().any(|pair| pair.conflict && pair.part != Part::FootStrut);
-    let blocked = if turns && hit {
-        let clear = &context.plan.basis.rules.clear;
-        let Ok(required) = Required::new(clear.height_m.value, clear.around_m.value) else {
-            return context.check(Code::WayOutFromInboard, Outcome::NotChecked("clearances of the basis".to_owned()));
-        };
-        let things: Vec<ThingId> =
-            unit.clearances.iter().filter(|pair| pair.conflict).map(|pair| thing_of(pair.against)).collect();
-        let prisms: Vec<&Prism> = context
-            .surroundings
-            .solids
-            .iter()
-            .filter(|solid| {
-                things.contains(&match solid.volume.of {
-                    crate::geometry::mass::VolumeOf::Parapet(edge) => ThingId::Edge(edge),
-                    crate::geometry::mass::VolumeOf::Obstacle(id) => ThingId::Obstacle(id),
-                    crate::geometry::mass::VolumeOf::Roof(id) => ThingId::Roof(id),
-                })
-            })
-            .map(|solid| &solid.prism)
-            .collect();
-        blocked_slews(&unit.swept, &prisms, &required)
+    let hit = unit.clearances.iter().filter(|pair| pair.conflict && pair.part != Part::FootStrut);
+    let against: Vec<Against> = hit.map(|pair| pair.against).collect();
+    let blocked = if turns && !against.is_empty() {
+        let prisms = hit_prisms(context, &against);
+        blocked_slews(&unit.swept, &prisms.iter().collect::<Vec<_>>(), required)
     } else {
-        crate::geometry::turns::Turns::none()
+        Turns::none()
     };
     let holds = has_way_out(&unit.loaded, &unit.serving, &blocked);
     let mut check = context.check(Code::WayOutFromInboard, meets_or(holds, Severity::Blocking));
     if !holds {
+        check.about.extend(against.iter().map(|&against| thing_of(against)));
+        check.about.sort_unstable_by_key(|&thing| (thing != context.thing(), thing));
+        check.about.dedup();
         "No slew leads from inboard to where the unit serves: move it, or widen its slew stops."
             .clone_into(&mut check.way_out);
     }
     check
+}
+
+/// The prisms of things that some part runs into: of the building, and of other units.
+fn hit_prisms(context: &UnitContext<'_>, against: &[Against]) -> Vec<Prism> {
+    let solids = context.surroundings.solids.iter().filter(|solid| {
+        against.contains(&match solid.volume.of {
+            VolumeOf::Parapet(edge) => Against::Parapet(edge),
+            VolumeOf::Obstacle(id) => Against::Obstacle(id),
+            VolumeOf::Roof(id) => Against::HigherRoof(id),
+        })
+    });
+    let mut prisms: Vec<Prism> = solids.map(|solid| solid.prism.clone()).collect();
+    if let Some((frame, unit)) = context.known() {
+        let rule = &context.plan.basis.rules.neighbors;
+        let of_units = context.neighbors.iter().flat_map(|n| neighbor_prisms(frame, unit.arm.outreach_m, n, rule));
+        prisms.extend(of_units.filter(|(of, _)| against.contains(of)).map(|(_, prism)| prism));
+    }
+    prisms
 }

@@ -7,7 +7,9 @@ use crate::quantity::Kind;
 
 /// One check for each portable part.
 pub fn checks(context: &UnitContext<'_>) -> Vec<Check> {
-    let Ok(unit) = &context.unit.resolved else { return Vec::new() };
+    let Ok(unit) = &context.unit.resolved else {
+        return context.not_checked(&[Code::PartMass], "parts of the unit");
+    };
     let rules = &context.plan.basis.rules.handling;
     let mass = |value: f64| Amount { kind: Kind::Mass, value };
     let mut parts = vec![(&unit.mast.name, unit.mast.mass_kg), (&unit.arm.name, unit.arm.mass_kg)];

@@ -1,6 +1,6 @@
 //! The parts of a unit: whether their data are there and whether the family lists them together.
 
-use super::{UnitContext, meets_or};
+use super::{LENGTH_HAIR_M, UnitContext, meets_or};
 use crate::assess::check::{Amount, Check, Limit, Outcome, Severity};
 use crate::assess::code::Code;
 use crate::catalog::BraceKind;
@@ -13,7 +13,12 @@ pub fn checks(context: &UnitContext<'_>) -> Vec<Check> {
             let mut check = context.check(Code::MakeUpIsComplete, Outcome::Fails(Severity::Blocking));
             check.detail = fault.to_string();
             "Choose parts that the family has, or correct the family's data.".clone_into(&mut check.way_out);
-            return vec![check];
+            let mut checks = vec![check];
+            checks.extend(context.not_checked(
+                &[Code::CombinationIsListed, Code::BaseTakesMast, Code::FrontBraceMastHeight],
+                "parts of the unit",
+            ));
+            return checks;
         }
     };
     let mut checks = vec![context.check(Code::MakeUpIsComplete, Outcome::Meets)];
@@ -41,14 +46,15 @@ fn front_brace(context: &UnitContext<'_>, unit: &crate::catalog::ResolvedUnit) -
         return context.check(Code::FrontBraceMastHeight, Outcome::NotApplicable(why.to_owned()));
     };
     let height_m = unit.mast.height_m;
-    let mut check = context.check(Code::FrontBraceMastHeight, meets_or(height_m <= limit_m, Severity::Blocking));
+    let holds = height_m <= limit_m + LENGTH_HAIR_M;
+    let mut check = context.check(Code::FrontBraceMastHeight, meets_or(holds, Severity::Blocking));
     check.measured = Some(Amount::length(height_m));
     check.limit = Some(Limit {
         amount: Amount::length(limit_m),
         is_least: false,
         source: format!("limit of the family \"{}\"", unit.family),
     });
-    if height_m > limit_m {
+    if !holds {
         "Choose a lower mast or a rear brace.".clone_into(&mut check.way_out);
     }
     check

@@ -2,13 +2,16 @@
 
 pub mod base_place;
 pub mod clear_of_things;
+mod declared;
 pub mod facade;
 pub mod handling;
+mod joints;
 pub mod make_up;
 pub mod people;
 pub mod plan;
 pub mod serving;
 pub mod strength;
+pub mod unconfirmed;
 
 use super::assessment::UnitAssessment;
 use super::check::{Amount, Check, Limit, Outcome, Place, Severity};
@@ -53,7 +56,15 @@ impl UnitContext<'_> {
         let at = self.unit.frame.map(|frame| Place { at: frame.at, level_m: Some(frame.level_m) });
         Check { at, ..Check::new(code, self.thing(), outcome) }
     }
+
+    /// Checks that could not be made because something is missing. What is not looked at is never left out.
+    pub fn not_checked(&self, codes: &[Code], missing: &str) -> Vec<Check> {
+        codes.iter().map(|&code| self.check(code, Outcome::NotChecked(missing.to_owned()))).collect()
+    }
 }
+
+/// What is missing where a unit has no place or its parts are not known.
+pub(super) const PLACE_OR_PARTS: &str = "place or parts of the unit";
 
 /// All rules about one unit.
 pub fn unit_checks(context: &UnitContext<'_>) -> Vec<Check> {
@@ -82,5 +93,5 @@ pub(super) fn at_least(value: &Sourced<f64>, amount: impl Fn(f64) -> Amount) -> 
     Limit { amount: amount(value.value), is_least: true, source: value.source.clone() }
 }
 
-/// A tenth of a millimeter: lengths nearer than this to a limit meet it, so that typed values meet limits they equal.
+/// A tenth of a micrometer: lengths nearer than this to a limit meet it, so that typed values meet limits they equal.
 pub(super) const LENGTH_HAIR_M: f64 = 1.0e-7;

@@ -1,55 +1,64 @@
-//! Whether the unit holds: combinations, members, joints, slew hold, eye, stiffness, and what is declared for it.
+//! Whether the unit holds: combinations, members, stiffness; with what is declared for it and what keeps it together.
 
-use gantline_mechanics::retention::RetentionCheck;
-use gantline_mechanics::slew_hold::{SlewCheck, SlewHoldRating};
-
-use super::{UnitContext, at_most, meets_or};
+use super::{UnitContext, at_most, declared, joints, meets_or};
 use crate::assess::check::{Amount, Check, Limit, Outcome, Severity};
 use crate::assess::code::Code;
-use crate::assess::reactions::{Reactions, Unavailable};
-use crate::basis::{CaseLoad, Tension};
-use crate::catalog::{BraceAction, ResolvedUnit, SlewHold, to_mechanics};
+use crate::assess::reactions::{MemberUse, Reactions, Unavailable};
+use crate::catalog::ResolvedUnit;
 use crate::quantity::Kind;
 
+/// Everything that is looked at here.
+const OF_STRENGTH: [Code; 11] = [
+    Code::CombinationComputed,
+    Code::MemberUtilization,
+    Code::RatingCoversLoad,
+    Code::RatingSupported,
+    Code::BraceStaysPulled,
+    Code::JointRetention,
+    Code::SlewHold,
+    Code::EyeHoldsTether,
+    Code::SecondOrder,
+    Code::TipDeflection,
+    Code::MastInSocket,
+];
+
+/// What is missing where nothing could be computed at the design level.
+pub(super) const NO_DESIGN: &str = "a combination at the design level that could be computed";
+
 /// Demand over resistance that is still held.
-const FULL_USE: f64 = 1.0;
+pub(super) const FULL_USE: f64 = 1.0;
 
 /// Checks of strength and stiffness.
 pub fn checks(context: &UnitContext<'_>) -> Vec<Check> {
     let (Ok(unit), Some(reactions)) = (&context.unit.resolved, &context.unit.reactions) else {
-        let missing = || Outcome::NotChecked("parts of the unit".to_owned());
-        return [Code::CombinationComputed, Code::MemberUtilization, Code::JointRetention, Code::SlewHold]
-            .into_iter()
-            .map(|code| context.check(code, missing()))
-            .collect();
+        return context.not_checked(&OF_STRENGTH, "parts of the unit");
     };
     let mut checks = combinations(context, reactions);
-    checks.extend(members(context, reactions));
-    checks.push(rating_covers_load(context, unit));
-    checks.push(rating_supported(context, unit, reactions));
-    checks.push(brace_stays_pulled(context, unit, reactions));
-    checks.extend(joints(context, reactions));
-    checks.push(slew_hold(context, unit, reactions));
-    checks.push(eye(context, unit));
+    checks.extend(members(context, unit, reactions));
+    checks.extend(declared::checks(context, unit, reactions));
+    checks.extend(joints::checks(context, unit, reactions));
     checks.push(second_order(context, reactions));
     checks.push(deflection(context, unit, reactions));
     checks.extend(socket(context, reactions));
     checks
 }
 
-fn share(value: f64) -> Amount {
+pub(super) fn share(value: f64) -> Amount {
     Amount::share(value)
 }
 
-fn force(value: f64) -> Amount {
+pub(super) fn force(value: f64) -> Amount {
     Amount { kind: Kind::Force, value }
 }
 
-fn full_use(source: &str) -> Limit {
+pub(super) fn full_use(source: &str) -> Limit {
     Limit { amount: share(FULL_USE), is_least: false, source: source.to_owned() }
 }
 
 fn combinations(context: &UnitContext<'_>, reactions: &Reactions) -> Vec<Check> {
+    if reactions.combinations.is_empty() {
+        return context.not_checked(&[Code::CombinationComputed], "a combination in the basis");
+    }
     let made = reactions.combinations.iter().map(|result| {
         let outcome = match &result.unavailable {
             None => Outcome::Meets,
@@ -63,175 +72,32 @@ fn combinations(context: &UnitContext<'_>, reactions: &Reactions) -> Vec<Check> 
     made.collect()
 }
 
-fn members(context: &UnitContext<'_>, reactions: &Reactions) -> Vec<Check> {
-    let made = reactions.members.iter().map(|member| {
-        let outcome = match member.utilization {
-            None => Outcome::NotChecked(member.clause.clone()),
-            Some(utilization) => meets_or(utilization <= FULL_USE, Severity::Blocking),
-        };
-        let mut check = context.check(Code::MemberUtilization, outcome);
-        let combination = reactions.combinations.get(member.combination).map_or("", |result| result.name.as_str());
-        check.detail = format!("{}, {}, {combination}", member.member, member.mode);
-        if let Some(utilization) = member.utilization {
-            check.measured = Some(share(utilization));
-            check.limit = Some(full_use(&member.clause));
-            if utilization > FULL_USE {
-                "Choose a shorter arm, a lower mast, another brace or a stronger part.".clone_into(&mut check.way_out);
-            }
-        }
+fn members(context: &UnitContext<'_>, unit: &ResolvedUnit, reactions: &Reactions) -> Vec<Check> {
+    let brace = unit.brace.as_ref().map(|_| "brace");
+    let looked_at = |name: &str| reactions.members.iter().any(|member| member.member == name);
+    let missed = ["mast", "arm"].into_iter().chain(brace).filter(|name| !looked_at(name)).map(|name| {
+        let mut check = context.check(Code::MemberUtilization, Outcome::NotChecked(NO_DESIGN.to_owned()));
+        name.clone_into(&mut check.detail);
         check
     });
-    made.collect()
+    let made = reactions.members.iter().map(|member| member_check(context, reactions, member));
+    made.chain(missed).collect()
 }
 
-/// The largest pull of persons as they are, without jerks and load factors, against the declared rating.
-fn rating_covers_load(context: &UnitContext<'_>, unit: &ResolvedUnit) -> Check {
-    let Some(rating) = &unit.rating else {
-        let missing = Outcome::NotChecked("a declared rating of this combination".to_owned());
-        return context.check(Code::RatingCoversLoad, missing);
+fn member_check(context: &UnitContext<'_>, reactions: &Reactions, member: &MemberUse) -> Check {
+    let outcome = match member.utilization {
+        None => Outcome::NotChecked(member.clause.clone()),
+        Some(utilization) => meets_or(utilization <= FULL_USE, Severity::Blocking),
     };
-    let masses = context.plan.basis.cases.values().filter_map(|case| match &case.load {
-        CaseLoad::Rope { persons, tension: Tension::Service { mass_kg, .. } } if *persons <= rating.persons => {
-            Some(mass_kg.value * crate::basis::load_case::GRAVITY_M_S2)
+    let mut check = context.check(Code::MemberUtilization, outcome);
+    let combination = reactions.combinations.get(member.combination).map_or("", |result| result.name.as_str());
+    check.detail = format!("{}, {}, {combination}", member.member, member.mode);
+    if let Some(utilization) = member.utilization {
+        check.measured = Some(share(utilization));
+        check.limit = Some(full_use(&member.clause));
+        if utilization > FULL_USE {
+            "Choose a shorter arm, a lower mast, another brace or a stronger part.".clone_into(&mut check.way_out);
         }
-        _ => None,
-    });
-    let Some(largest_n) = masses.reduce(f64::max) else {
-        let missing = Outcome::NotChecked("a load of persons as they are, in the basis".to_owned());
-        return context.check(Code::RatingCoversLoad, missing);
-    };
-    let holds = largest_n <= rating.rated_n;
-    let mut check = context.check(Code::RatingCoversLoad, meets_or(holds, Severity::Blocking));
-    check.measured = Some(force(largest_n));
-    check.limit = Some(Limit {
-        amount: force(rating.rated_n),
-        is_least: false,
-        source: format!("declared by {}", rating.declared_by),
-    });
-    check.detail =
-        format!("rating for {} on the rope", if rating.persons == 1 { "one person" } else { "several persons" });
-    if !holds {
-        "Choose a combination with a higher rating, or reduce the load.".clone_into(&mut check.way_out);
-    }
-    check
-}
-
-/// The calculated utilization at the declared rating, with the basis' own factors.
-fn rating_supported(context: &UnitContext<'_>, unit: &ResolvedUnit, reactions: &Reactions) -> Check {
-    if unit.rating.is_none() {
-        return context.check(Code::RatingSupported, Outcome::NotApplicable("nothing is declared".to_owned()));
-    }
-    let Some(at_rating) = &reactions.at_rating else {
-        let missing =
-            Outcome::NotChecked("a load of persons as they are, in the basis, whose factors to use".to_owned());
-        return context.check(Code::RatingSupported, missing);
-    };
-    let holds = at_rating.utilization <= FULL_USE;
-    let outcome = if at_rating.all_checked || !holds {
-        meets_or(holds, Severity::Blocking)
-    } else {
-        Outcome::NotChecked("some modes of failure of some members".to_owned())
-    };
-    let mut check = context.check(Code::RatingSupported, outcome);
-    check.measured = Some(share(at_rating.utilization));
-    check.limit = Some(full_use("members at the declared rating with the factors of the basis"));
-    check.detail.clone_from(&at_rating.inside);
-    if !holds {
-        "The calculation does not support the declared rating: ask whoever declares it.".clone_into(&mut check.way_out);
-    }
-    check
-}
-
-fn brace_stays_pulled(context: &UnitContext<'_>, unit: &ResolvedUnit, reactions: &Reactions) -> Check {
-    let pulls_only = unit.brace.as_ref().is_some_and(|brace| brace.action == BraceAction::PullOnly);
-    if !pulls_only {
-        let why = "no brace that only pulls".to_owned();
-        return context.check(Code::BraceStaysPulled, Outcome::NotApplicable(why));
-    }
-    let Some(slack) = &reactions.slack else { return context.check(Code::BraceStaysPulled, Outcome::Meets) };
-    let severity = if slack.is_mechanism { Severity::Blocking } else { Severity::Caution };
-    let mut check = context.check(Code::BraceStaysPulled, Outcome::Fails(severity));
-    check.detail.clone_from(&slack.said);
-    "Choose a brace that can also push, or narrow the load cone where its source allows."
-        .clone_into(&mut check.way_out);
-    check
-}
-
-fn joints(context: &UnitContext<'_>, reactions: &Reactions) -> Vec<Check> {
-    let made = reactions.joints.iter().map(|joint| {
-        let verdict = to_mechanics::held(joint.held_by).check(joint.uplift_n);
-        let (outcome, way_out) = match verdict {
-            RetentionCheck::StaysPressed => (Outcome::Meets, ""),
-            RetentionCheck::ComesApart { .. } => {
-                (Outcome::Fails(Severity::Blocking), "The joint lifts and nothing holds it: it needs a pin or a lock.")
-            }
-            RetentionCheck::Held { utilization } => {
-                (meets_or(utilization <= FULL_USE, Severity::Blocking), "The joint needs a stronger pin or lock.")
-            }
-            RetentionCheck::NotChecked(_) => {
-                (Outcome::NotChecked(format!("resistance of what holds: {}", joint.joint)), "")
-            }
-        };
-        let mut check = context.check(Code::JointRetention, outcome);
-        joint.joint.clone_into(&mut check.detail);
-        check.measured = Some(force(joint.uplift_n));
-        if check.is_finding() {
-            way_out.clone_into(&mut check.way_out);
-        }
-        check
-    });
-    made.collect()
-}
-
-fn slew_hold(context: &UnitContext<'_>, unit: &ResolvedUnit, reactions: &Reactions) -> Check {
-    let Some(twist_nm) = reactions.twist_nm else {
-        let missing = Outcome::NotChecked("a combination at the design level".to_owned());
-        return context.check(Code::SlewHold, missing);
-    };
-    let (rating, rated_nm) = match unit.base.slew_hold {
-        SlewHold::Free => (SlewHoldRating::Free, None),
-        SlewHold::Detents { rated_torque_nm, .. } => {
-            (SlewHoldRating::Detents { torque_nm: Some(rated_torque_nm) }, Some(rated_torque_nm))
-        }
-        SlewHold::Clamp { rated_torque_nm } => {
-            (SlewHoldRating::Clamp { torque_nm: Some(rated_torque_nm) }, Some(rated_torque_nm))
-        }
-    };
-    let outcome = match rating.check(twist_nm) {
-        SlewCheck::Follows => Outcome::Meets,
-        SlewCheck::Held { utilization } => meets_or(utilization <= FULL_USE, Severity::Caution),
-        SlewCheck::TorqueOnFreeSlew { .. } => Outcome::Fails(Severity::Caution),
-        SlewCheck::NotChecked => Outcome::NotChecked("rated torque of the slew hold".to_owned()),
-    };
-    let mut check = context.check(Code::SlewHold, outcome);
-    check.measured = Some(Amount { kind: Kind::Moment, value: twist_nm });
-    check.limit = rated_nm.map(|value| Limit {
-        amount: Amount { kind: Kind::Moment, value },
-        is_least: false,
-        source: "rated torque of the base's slew hold".to_owned(),
-    });
-    if check.is_finding() {
-        "The arm would be turned by the rope: choose a base with a stronger slew hold.".clone_into(&mut check.way_out);
-    }
-    check
-}
-
-fn eye(context: &UnitContext<'_>, unit: &ResolvedUnit) -> Check {
-    let tethers = context.plan.basis.cases.values().filter_map(|case| match &case.load {
-        CaseLoad::Tether { tension: Tension::Ultimate { anchor_load_n } } => Some(anchor_load_n.value),
-        CaseLoad::Tether { tension } => tension.service_n(),
-        _ => None,
-    });
-    let (Some(load_n), Some(person_n)) = (tethers.reduce(f64::max), unit.base.eye.and_then(|eye| eye.person_n)) else {
-        let why = "no person is tied to this base's eye".to_owned();
-        return context.check(Code::EyeHoldsTether, Outcome::NotApplicable(why));
-    };
-    let holds = load_n <= person_n;
-    let mut check = context.check(Code::EyeHoldsTether, meets_or(holds, Severity::Blocking));
-    check.measured = Some(force(load_n));
-    check.limit = Some(Limit { amount: force(person_n), is_least: false, source: "datum of the base".to_owned() });
-    if !holds {
-        "Tie nobody to this eye, or choose a base with a stronger one.".clone_into(&mut check.way_out);
     }
     check
 }
@@ -280,6 +146,9 @@ fn deflection(context: &UnitContext<'_>, unit: &ResolvedUnit, reactions: &Reacti
 }
 
 fn socket(context: &UnitContext<'_>, reactions: &Reactions) -> Vec<Check> {
+    if reactions.socket.is_empty() {
+        return context.not_checked(&[Code::MastInSocket], NO_DESIGN);
+    }
     let made = reactions.socket.iter().map(|socket| {
         let outcome = match socket.utilization {
             Some(utilization) => meets_or(utilization <= FULL_USE, Severity::Blocking),
