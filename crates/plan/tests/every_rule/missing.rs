@@ -1,0 +1,125 @@
+//! What is missing is said: no code stays silent, and nothing passes for want of data.
+
+use gantline_plan::assess::{Assessment, Code, Memo, Outcome, assess};
+use gantline_plan::basis::{CaseLoad, LoadLevel, Tension};
+use gantline_plan::catalog::{Eye, Rating};
+use gantline_plan::document::PartId;
+
+use crate::site::{Site, add_case, alone, pulling, rigid_arm, set};
+
+/// Codes that have nothing to look at without the unit's parts.
+const OF_PARTS: [Code; 31] = [
+    Code::CombinationIsListed,
+    Code::BaseTakesMast,
+    Code::FrontBraceMastHeight,
+    Code::BaseOnRoof,
+    Code::BaseClearOfObstacles,
+    Code::ServesFacade,
+    Code::ArmClearsParapet,
+    Code::ArmClearsObstacle,
+    Code::ArmClearsHigherRoof,
+    Code::ArmClearsUnit,
+    Code::BraceClearsParapet,
+    Code::BraceClearsObstacle,
+    Code::BraceClearsHigherRoof,
+    Code::BraceClearsUnit,
+    Code::WayOutFromInboard,
+    Code::StandingPlaceFree,
+    Code::ErectionStripInboard,
+    Code::GuardNearEdge,
+    Code::DropLength,
+    Code::CombinationComputed,
+    Code::MemberUtilization,
+    Code::RatingCoversLoad,
+    Code::RatingSupported,
+    Code::BraceStaysPulled,
+    Code::JointRetention,
+    Code::SlewHold,
+    Code::EyeHoldsTether,
+    Code::SecondOrder,
+    Code::TipDeflection,
+    Code::MastInSocket,
+    Code::PartMass,
+];
+
+fn silent(assessment: &Assessment) -> Vec<&'static str> {
+    let spoken = |code: Code| assessment.checks().any(|check| check.code == code);
+    Code::ALL.into_iter().filter(|&code| !spoken(code)).map(Code::name).collect()
+}
+
+fn assert_not_checked(assessment: &Assessment, codes: &[Code]) {
+    for &code in codes {
+        let open = |outcome: &Outcome| matches!(outcome, Outcome::NotChecked(_));
+        let mut here = assessment.checks().filter(|check| check.code == code);
+        assert!(here.all(|check| open(&check.outcome)), "{} is not left open", code.name());
+    }
+}
+
+#[test]
+fn no_code_is_silent_about_a_whole_plan() {
+    let assessment = assess(&Site::with_rear_tie().plan(), &mut Memo::new());
+    assert_eq!(silent(&assessment), Vec::<&str>::new());
+}
+
+#[test]
+fn without_a_part_every_rule_about_the_unit_says_what_is_missing() {
+    let mut site = Site::with_rear_tie();
+    site.family.masts.remove(&PartId::new("mast-190"));
+    let assessment = assess(&site.plan(), &mut Memo::new());
+    assert_eq!(silent(&assessment), Vec::<&str>::new());
+    assert_not_checked(&assessment, &OF_PARTS);
+}
+
+#[test]
+fn without_a_combination_nothing_of_strength_passes() {
+    let mut site = Site::with_rear_tie();
+    site.basis.combinations.clear();
+    let assessment = assess(&site.plan(), &mut Memo::new());
+    assert_eq!(silent(&assessment), Vec::<&str>::new());
+    let of_strength = [
+        Code::CombinationComputed,
+        Code::MemberUtilization,
+        Code::JointRetention,
+        Code::SlewHold,
+        Code::SecondOrder,
+        Code::TipDeflection,
+        Code::MastInSocket,
+    ];
+    assert_not_checked(&assessment, &of_strength);
+}
+
+#[test]
+fn without_usable_clearances_no_clear_zone_passes() {
+    for (height_m, around_m) in [(-0.1, 0.1), (0.1, f64::NAN)] {
+        let mut site = Site::with_rear_tie();
+        site.basis.rules.clear.height_m = set(height_m);
+        site.basis.rules.clear.around_m = set(around_m);
+        let assessment = assess(&site.plan(), &mut Memo::new());
+        assert_not_checked(&assessment, &OF_PARTS[6..15]);
+    }
+}
+
+#[test]
+fn a_rating_for_one_person_says_nothing_about_two() {
+    let mut family = rigid_arm();
+    family.combinations[0].rating = Some(Rating { rated_n: 5e3, persons: 1, declared_by: "this test".into() });
+    let service = |mass_kg: f64| Tension::Service { mass_kg: set(mass_kg), dynamic: set(1.0), load_factor: set(1.0) };
+    let mut site = Site::weightless(family, 0.0);
+    site.basis = pulling(service(130.0), LoadLevel::Ultimate);
+    add_case(&mut site.basis, "rescue", CaseLoad::Rope { persons: 2, tension: service(230.0) });
+    let assessment = assess(&site.plan(), &mut Memo::new());
+    let outcomes: Vec<&Outcome> =
+        assessment.checks().filter(|check| check.code == Code::RatingCoversLoad).map(|check| &check.outcome).collect();
+    assert!(matches!(outcomes[..], [Outcome::Meets, Outcome::NotChecked(_)]), "{outcomes:?}");
+}
+
+#[test]
+fn a_tether_as_a_multiple_of_a_rating_that_nobody_declared_is_left_open() {
+    let mut family = rigid_arm();
+    family.bases.values_mut().next().unwrap().eye = Some(Eye { height_m: 0.3, person_n: Some(6e3) });
+    let mut site = Site::weightless(family, 1e3);
+    let tension = Tension::MultipleOfRated { times: set(2.0) };
+    add_case(&mut site.basis, "tether", CaseLoad::Tether { tension });
+    site.basis.combinations.push(alone("tether", LoadLevel::MultipleOfRated));
+    assert_not_checked(&assess(&site.plan(), &mut Memo::new()), &[Code::EyeHoldsTether]);
+}
