@@ -79,6 +79,11 @@ pub fn dimension(pencil: &mut Pencil, layer: Layer, line: DimensionLine, from: D
 /// Draws lengths one after another on one line. Figures that find no room between their ticks stand outside at the ends
 /// of the chain, else above it, each with a leader.
 pub fn chain(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &[Measured]) {
+    chain_with_room(pencil, layer, line, measured, 0.0);
+}
+
+/// The same with so much free room past both ends, paper mm, that figures there may carry their names if they fit in it.
+pub fn chain_with_room(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &[Measured], room_mm: f64) {
     let Some(axis) = Axis::of(line, measured) else { return };
     let scale = pencil.scale;
     let mut ends: Vec<(f64, DVec2)> =
@@ -90,7 +95,7 @@ pub fn chain(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &
         tick(pencil, layer, axis.point(at));
     }
     let (first, last) = (ends[0].0, ends[ends.len() - 1].0);
-    let figures = set_figures(scale, &axis, measured, (first, last));
+    let figures = set_figures(scale, &axis, measured, (first, last), room_mm);
     let past = scale.m(PAST_MM);
     let begin = figures.iter().map(|figure| figure.from).fold(first - past, f64::min);
     let end = figures.iter().map(|figure| figure.to).fold(last + past, f64::max);
@@ -106,7 +111,7 @@ pub fn depth_mm(scale: Scale, line: DimensionLine, measured: &[Measured]) -> f64
     let Some(axis) = Axis::of(line, measured) else { return 0.0 };
     let places = || measured.iter().flat_map(|one| [axis.place(one.from), axis.place(one.to)]);
     let ends = (places().fold(f64::INFINITY, f64::min), places().fold(f64::NEG_INFINITY, f64::max));
-    let highest = set_figures(scale, &axis, measured, ends).iter().map(|figure| figure.row).max().unwrap_or(0);
+    let highest = set_figures(scale, &axis, measured, ends, 0.0).iter().map(|figure| figure.row).max().unwrap_or(0);
     let (low, high) = (lift_mm(highest, &axis), lift_mm(highest, &axis) + TextStyle::Dimension.cap_mm());
     let far = if axis.rises_inward { -low } else { high };
     far.max(PAST_MM)
@@ -214,10 +219,10 @@ impl Figure {
 const ROW_STEP_MM: f64 = 3.6;
 
 /// Places the figures of a chain.
-fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64)) -> Vec<Figure> {
+fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64), room_mm: f64) -> Vec<Figure> {
     let room = scale.m(ROOM_MM);
     let mut set: Vec<Figure> = Vec::new();
-    let mut wide: Vec<(f64, f64, String, &Measured)> = Vec::new();
+    let mut wide: Vec<(f64, &Measured)> = Vec::new();
     for one in measured {
         let (a, b) = (axis.place(one.from), axis.place(one.to));
         let (low, high) = (a.min(b), a.max(b));
@@ -227,28 +232,34 @@ fn set_figures(scale: Scale, axis: &Axis, measured: &[Measured], ends: (f64, f64
             let half = width(&words) / 2.0;
             set.push(Figure { words, from: middle - half, to: middle + half, row: 0, leader: None });
         } else {
-            let words = one.full_words();
-            let width = width(&words);
-            wide.push((middle, width, words, one));
+            wide.push((middle, one));
         }
     }
     wide.sort_by(|a, b| a.0.total_cmp(&b.0));
     let (mut first_free, mut last_free) = (true, true);
     let count = wide.len();
-    for (index, (middle, width, words, one)) in wide.into_iter().enumerate() {
+    for (index, (middle, one)) in wide.into_iter().enumerate() {
         let low = axis.place(one.from).min(axis.place(one.to));
         let high = axis.place(one.from).max(axis.place(one.to));
         let tick = scale.m(TICK_MM / 2.0) + room;
         let at_end = last_free && (high - ends.1).abs() < scale.m(0.05);
         let at_start = first_free && (low - ends.0).abs() < scale.m(0.05) && (index + 1 < count || !at_end);
+        let width = |words: &str| scale.m(width_mm(words, TextStyle::Dimension));
+        let past_end = || one.words_within(room_mm - TICK_MM / 2.0).unwrap_or_else(|| one.words.clone());
         if at_start {
             first_free = false;
+            let words = past_end();
+            let width = width(&words);
             set.push(Figure { words, from: ends.0 - tick - width, to: ends.0 - tick, row: 0, leader: None });
         } else if at_end {
             last_free = false;
+            let words = past_end();
+            let width = width(&words);
             set.push(Figure { words, from: ends.1 + tick, to: ends.1 + tick + width, row: 0, leader: None });
         } else {
-            let (from, to) = (middle - width / 2.0, middle + width / 2.0);
+            let words = one.full_words();
+            let half = width(&words) / 2.0;
+            let (from, to) = (middle - half, middle + half);
             let taken = |row: u32| set.iter().any(|f| f.row == row && from < f.to + room && to > f.from - room);
             let row = (1..8).find(|&row| !taken(row)).unwrap_or(8);
             set.push(Figure { words, from, to, row, leader: Some(middle) });

@@ -23,11 +23,12 @@ const COLUMN_MM: f64 = 2.0;
 const STEP_MM: f64 = 3.0;
 /// How many steps away are tried.
 const STEPS: u32 = 14;
-/// Directions tried, as turns from the preferred one, degrees.
-const FAN_DEG: [f64; 12] = [0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 120.0, -120.0, 150.0, -150.0, 180.0];
-
-/// So many of them are on the preferred side.
-const PREFERRED: usize = 7;
+/// Directions tried first, as turns from the preferred one, degrees.
+const FORWARD_DEG: [f64; 7] = [0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0];
+/// Directions tried after them.
+const BACKWARD_DEG: [f64; 5] = [120.0, -120.0, 150.0, -150.0, 180.0];
+/// A leader may run over so much of its own thing, paper mm.
+const OWN_PARTS_MM: f64 = 12.0;
 
 /// What a label is for; a thing has at most one of a kind and number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -118,29 +119,77 @@ impl Label {
     }
 }
 
-/// Places labels in their order: each at its place of before if that is still free, else at the nearest free place to the
-/// preferred side. Boxes taken are added to what is taken already.
+/// Places labels: each at its place of before if that is still free, else as near as it can on its preferred side, else
+/// anywhere near. Those that find room nearby are set before those that must go farther. Boxes taken are added to what is
+/// taken already.
 pub fn place(labels: Vec<Label>, taken: &mut Taken, before: &LabelPlaces, scale: Scale) -> Vec<PlacedLabel> {
-    let mut placed = Vec::with_capacity(labels.len());
-    for label in labels {
-        let size = label.size_mm();
-        let point = label.point / scale.m_per_mm;
-        let free = |offset: &DVec2| {
-            let here = TakenBox::around(point + *offset, size);
-            let leader_free = || taken.line_is_free(point, point + *offset, label.away_mm);
-            taken.is_free(&here) && (!leader_is_long(&label, *offset, size) || leader_free())
-        };
-        let kept = before.get(&label.key).copied().filter(free);
-        let found = kept.or_else(|| candidates(&label, size).find(free));
-        let offset = match found {
-            Some(offset) => offset,
-            None if label.optional => continue,
-            None => candidates(&label, size).last().unwrap_or(DVec2::ZERO),
-        };
-        taken.add(TakenBox::around(point + offset, size));
-        placed.push(PlacedLabel { label, offset_mm: offset });
+    let mut offsets: Vec<Option<DVec2>> = vec![None; labels.len()];
+    for (label, offset) in labels.iter().zip(&mut offsets) {
+        let kept = before.get(&label.key).copied().filter(|offset| is_free(label, *offset, taken, scale));
+        take(label, kept, offset, taken, scale);
     }
-    placed
+    for round in ROUNDS {
+        for (label, offset) in labels.iter().zip(&mut offsets) {
+            if offset.is_none() {
+                let size = label.size_mm();
+                let found = round.places(label, size).find(|offset| is_free(label, *offset, taken, scale));
+                take(label, found, offset, taken, scale);
+            }
+        }
+    }
+    for (label, offset) in labels.iter().zip(&mut offsets) {
+        if offset.is_none() && !label.optional {
+            let size = label.size_mm();
+            take(label, ROUNDS[0].places(label, size).next(), offset, taken, scale);
+        }
+    }
+    let placed = labels.into_iter().zip(offsets);
+    placed.filter_map(|(label, offset)| Some(PlacedLabel { label, offset_mm: offset? })).collect()
+}
+
+/// Notes a place found and takes its box.
+fn take(label: &Label, found: Option<DVec2>, offset: &mut Option<DVec2>, taken: &mut Taken, scale: Scale) {
+    if let Some(found) = found {
+        taken.add(TakenBox::around(label.point / scale.m_per_mm + found, label.size_mm()));
+        *offset = Some(found);
+    }
+}
+
+fn is_free(label: &Label, offset: DVec2, taken: &Taken, scale: Scale) -> bool {
+    let point = label.point / scale.m_per_mm;
+    let size = label.size_mm();
+    let near_mm = label.away_mm.max(OWN_PARTS_MM);
+    let leader_free = || taken.line_is_free(point, point + offset, near_mm);
+    taken.is_free(&TakenBox::around(point + offset, size)) && (!leader_is_long(label, offset, size) || leader_free())
+}
+
+/// A share of the places to try.
+#[derive(Clone, Copy)]
+struct Round {
+    steps: (u32, u32),
+    fan: &'static [f64],
+}
+
+/// The preferred side nearby, then all around nearby, then farther off.
+const ROUNDS: [Round; 4] = [
+    Round { steps: (0, 5), fan: &FORWARD_DEG },
+    Round { steps: (0, 3), fan: &BACKWARD_DEG },
+    Round { steps: (5, STEPS), fan: &FORWARD_DEG },
+    Round { steps: (3, STEPS), fan: &BACKWARD_DEG },
+];
+
+impl Round {
+    /// Its places, nearest first.
+    fn places(self, label: &Label, size: DVec2) -> impl Iterator<Item = DVec2> {
+        let (prefers, away_mm) = (label.prefers, label.away_mm);
+        (self.steps.0..self.steps.1).flat_map(move |step| {
+            self.fan.iter().map(move |degrees| {
+                let direction = DVec2::from_angle(degrees.to_radians()).rotate(prefers);
+                // The box touches the circle of that radius from outside.
+                direction * (away_mm + f64::from(step) * STEP_MM) + sides(direction) * size / 2.0
+            })
+        })
+    }
 }
 
 /// Whether the label stands so far off that it needs a leader.
@@ -151,20 +200,6 @@ fn leader_is_long(label: &Label, offset: DVec2, size: DVec2) -> bool {
 /// From the labeled point to the box, paper mm; zero inside.
 fn gap_mm(offset: DVec2, size: DVec2) -> f64 {
     (offset.abs() - size / 2.0).max(DVec2::ZERO).length()
-}
-
-/// Places to try: on the preferred side first, nearest first; then all around.
-fn candidates(label: &Label, size: DVec2) -> impl Iterator<Item = DVec2> + '_ {
-    let preferred = (0..STEPS).map(|step| (step, &FAN_DEG[..PREFERRED]));
-    let others = (0..STEPS).map(|step| (step, &FAN_DEG[PREFERRED..]));
-    preferred.chain(others).flat_map(move |(step, fan)| {
-        fan.iter().map(move |degrees| {
-            let direction = DVec2::from_angle(degrees.to_radians()).rotate(label.prefers);
-            let away = label.away_mm + f64::from(step) * STEP_MM;
-            // The box touches the circle of that radius from outside.
-            direction * away + sides(direction) * size / 2.0
-        })
-    })
 }
 
 /// Signs of both parts, zero where a part is next to nothing, so that a box straight above stands centered.

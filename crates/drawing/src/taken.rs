@@ -118,6 +118,16 @@ impl Taken {
         }
     }
 
+    /// Takes the box around points of a drawing if it is free, and says whether it was.
+    pub fn take_if_free(&mut self, points: &[DVec2], scale: Scale) -> bool {
+        let Some(one) = TakenBox::of(points, scale) else { return false };
+        let free = self.is_free(&one);
+        if free {
+            self.add(one);
+        }
+        free
+    }
+
     /// Takes a straight line, in pieces, so that a slanting one does not take the whole box around it.
     pub fn add_line(&mut self, from: DVec2, to: DVec2, scale: Scale) {
         let pieces = (scale.mm(from.distance(to)) / PIECE_MM).ceil().clamp(1.0, MOST_PIECES);

@@ -67,6 +67,16 @@ impl Anchor {
     pub const END_MIDDLE: Self = Self { across: Across::End, up: Up::Middle };
 }
 
+/// Whether a view writes its own heading.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Heading {
+    /// Over the drawing.
+    #[default]
+    Written,
+    /// Something beside the drawing says the same.
+    LeftOut,
+}
+
 /// A style of lettering, named by use.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum TextStyle {

@@ -7,6 +7,7 @@ use std::path::Path;
 
 use gantline_drawing::section::{BaseActions, SectionLoads};
 use gantline_drawing::sheet::{North, sheet};
+use gantline_drawing::text::Heading;
 use gantline_drawing::{
     BuildingOptions, Drawing, ElevationOptions, OverlaySet, PlanViewOptions, Scale, SectionOptions, building,
     elevation, fit_scale, plan_view, section,
@@ -62,8 +63,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         }
     }
     for (index, &id) in sample.placed.iter().enumerate().take(2) {
-        let small = |scale| section(&sample.plan, &assessment, id, &SectionOptions::at(scale));
-        if let Some(drawing) = fit_scale(DVec2::new(137.0, 110.0), small).and_then(small) {
+        let options = |scale| SectionOptions { heading: Heading::LeftOut, ..SectionOptions::at(scale) };
+        let small = |scale| section(&sample.plan, &assessment, id, &options(scale));
+        if let Some(drawing) = fit_scale(DVec2::new(103.0, 76.0), small).and_then(small) {
             keep(folder, &format!("section-fitted-{index}"), &drawing)?;
         }
     }

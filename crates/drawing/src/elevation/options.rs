@@ -7,6 +7,7 @@ use gantline_plan::quantity::UnitSystem;
 
 use crate::mark::Stress;
 use crate::scale::Scale;
+use crate::text::Heading;
 
 /// Options of an elevation.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,12 +18,14 @@ pub struct ElevationOptions {
     pub units: UnitSystem,
     /// What is selected: drawn heavier.
     pub selected: BTreeSet<ThingId>,
+    /// Whether it has a heading.
+    pub heading: Heading,
 }
 
 impl ElevationOptions {
     /// At a scale, nothing selected.
     pub fn at(scale: Scale) -> Self {
-        Self { scale, units: UnitSystem::Si, selected: BTreeSet::new() }
+        Self { scale, units: UnitSystem::Si, selected: BTreeSet::new(), heading: Heading::Written }
     }
 
     /// How loudly a thing is drawn.

@@ -17,6 +17,7 @@ use crate::label::{LabelPlaces, label_marks, place};
 use crate::mark::Stress;
 use crate::pencil::Pencil;
 use crate::taken::Taken;
+use crate::text::Heading;
 
 /// From the highest thing drawn to the heading, paper mm.
 const HEADING_MM: f64 = 9.0;
@@ -45,7 +46,9 @@ pub fn elevation(
     let highest = placed.iter().map(|one| one.label.point.y + options.scale.m(one.offset_mm.y)).fold(top, f64::max);
     let corner = DVec2::new(0.0, highest + options.scale.m(HEADING_MM));
     pencil.about = Some(ThingId::Edge(facade));
-    draw_heading(&mut pencil, plan, found, options, corner);
+    if options.heading == Heading::Written {
+        draw_heading(&mut pencil, plan, found, options, corner);
+    }
     let mut marks = pencil.done();
     marks.extend(labels);
     Some(Drawing::of(options.scale, marks))

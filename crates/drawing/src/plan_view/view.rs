@@ -11,7 +11,8 @@ use super::{
 };
 use crate::drawing::Drawing;
 use crate::label::{Label, LabelPlaces, PlacedLabel, label_marks, place, places_of};
-use crate::mark::Mark;
+use crate::mark::{Fill, Mark, Shape};
+use crate::scale::Scale;
 use crate::shown::Overlay;
 use crate::taken::Taken;
 
@@ -46,20 +47,49 @@ pub fn plan_view_keeping(
         marks.extend(drawn);
         labels.extend(label);
     }
-    if options.shown.has(Overlay::Reach) {
-        for facade in assessment.facades.values() {
-            marks.extend(reach_marks(plan, assessment, facade, options));
-        }
-    }
-    if options.shown.has(Overlay::SettingOut) && !options.scale.is_coarse() {
-        marks.extend(setting_out_marks(plan, assessment, options));
-    }
+    dimensions_and_reach(plan, assessment, options, &mut marks);
     units(plan, assessment, options, &mut marks);
     let placed = labels_placed(plan, assessment, options, labels, &marks, before);
     for one in &placed {
         marks.extend(label_marks(one, options.scale));
     }
     PlanView { drawing: Drawing::of(options.scale, marks), places: places_of(&placed) }
+}
+
+/// Setting-out, then reach; in a narrow courtyard a figure that would stand on another one is left out.
+fn dimensions_and_reach(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks: &mut Vec<Mark>) {
+    let mut taken = Taken::new();
+    if options.shown.has(Overlay::SettingOut) && !options.scale.is_coarse() {
+        let drawn = setting_out_marks(plan, assessment, options);
+        marks.extend(without_overlap(drawn, &mut taken, options.scale));
+    }
+    if options.shown.has(Overlay::Reach) {
+        for facade in assessment.facades.values() {
+            let drawn = reach_marks(plan, assessment, facade, options);
+            marks.extend(without_overlap(drawn, &mut taken, options.scale));
+        }
+    }
+}
+
+/// Leaves texts out that would stand on what is taken, with the paper under them.
+fn without_overlap(marks: Vec<Mark>, taken: &mut Taken, scale: Scale) -> Vec<Mark> {
+    let mut kept: Vec<Mark> = Vec::with_capacity(marks.len());
+    for mark in marks {
+        let Shape::Text(text) = &mark.shape else {
+            kept.push(mark);
+            continue;
+        };
+        if taken.take_if_free(&text.corners(scale), scale) {
+            kept.push(mark);
+        } else if kept.last().is_some_and(is_paper) {
+            kept.pop();
+        }
+    }
+    kept
+}
+
+fn is_paper(mark: &Mark) -> bool {
+    matches!(&mark.shape, Shape::Area(area) if area.fill == Fill::Paper && area.edge.is_none())
 }
 
 /// Low roofs first, so that high ones cover them.
@@ -90,7 +120,7 @@ fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks:
     }
 }
 
-/// Tags first, those of selected units before all others; then figures.
+/// Tags first, those of selected units before all others; then names; then figures.
 fn labels_placed(
     plan: &Plan,
     assessment: &Assessment,
@@ -118,8 +148,11 @@ fn labels_placed(
             figures.extend(reaction_label(id, unit, options));
         }
     }
-    let all = selected.into_iter().chain(tags).chain(figures).chain(names).collect();
-    place(all, &mut taken, before, options.scale)
+    selected.extend(tags);
+    let mut placed = place(selected, &mut taken, before, options.scale);
+    placed.extend(place(names, &mut taken, before, options.scale));
+    placed.extend(place(figures, &mut taken, before, options.scale));
+    placed
 }
 
 /// Labels stand beside outlines and obstacles rather than on them.

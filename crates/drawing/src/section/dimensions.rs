@@ -6,11 +6,14 @@ use glam::DVec2;
 
 use super::facade::Crossing;
 use super::scene::Scene;
-use crate::dimension::{DimensionLine, Measured, ROW_MM, chain};
+use crate::dimension::{DimensionLine, Measured, ROW_MM, chain, chain_with_room};
 use crate::layer::Layer;
 use crate::pencil::Pencil;
-use crate::shown::Overlay;
 
+/// Line of the distances below, under what is drawn, paper mm.
+const BELOW_MM: f64 = FIRST_MM - 1.0;
+/// Kept free between figures past the ends of lines that meet at a corner, paper mm.
+const CORNER_MM: f64 = 2.0;
 /// From what is drawn to the first dimension line, paper mm.
 const FIRST_MM: f64 = 7.0;
 
@@ -123,7 +126,8 @@ fn heights_of_edge(pencil: &mut Pencil, scene: &Scene) {
     if scene.unit.arm.outreach_m > edge && arm.y > coping.y {
         places.push(("to arm", arm));
     }
-    chain(pencil, Layer::Dimension, near, &heights(scene, &places));
+    let room_mm = pencil.scale.mm(-roof.slab.thickness_m - scene.window.min_m.y) + BELOW_MM - CORNER_MM;
+    chain_with_room(pencil, Layer::Dimension, near, &heights(scene, &places), room_mm);
     if roof.build_up_m > 0.0 {
         let finish = DVec2::new(edge, roof.build_up_m);
         chain(
@@ -138,10 +142,10 @@ fn heights_of_edge(pencil: &mut Pencil, scene: &Scene) {
 /// Below: foot or lug, mast axis, outline, facade, rope.
 fn distances_below(pencil: &mut Pencil, scene: &Scene) {
     let low = scene.window.min_m.y;
-    let line = level(low - pencil.scale.m(FIRST_MM - 1.0));
+    let line = level(low - pencil.scale.m(BELOW_MM));
     // Loads stand below the slab; the line of the axis begins below them.
-    let has_loads = scene.options.loads.base.is_some() && scene.options.shown.has(Overlay::Reactions);
-    let axis_y = if has_loads { low + pencil.scale.m(1.0) } else { -scene.roof.slab.thickness_m };
+    let axis_y =
+        if scene.options.base_actions().is_some() { low + pencil.scale.m(1.0) } else { -scene.roof.slab.thickness_m };
     let axis = DVec2::new(0.0, axis_y);
     let mut stops: Vec<Stop> = Vec::new();
     if let Some(foot) = scene.foot() {
@@ -162,7 +166,9 @@ fn distances_below(pencil: &mut Pencil, scene: &Scene) {
         }
     }
     stops.sort_by(|a, b| a.1.x.total_cmp(&b.1.x));
-    chain(pencil, Layer::Dimension, line, &lengths(scene, &stops));
+    let end = stops.last().map_or(0.0, |stop| stop.1.x);
+    let room_mm = pencil.scale.mm(scene.window.max_m.x - end) + FIRST_MM - CORNER_MM;
+    chain_with_room(pencil, Layer::Dimension, line, &lengths(scene, &stops), room_mm);
 }
 
 /// The face at the top of a facade: from it stand-off is counted.

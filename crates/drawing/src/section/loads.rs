@@ -7,11 +7,11 @@ use glam::DVec2;
 
 use super::building::zigzag;
 use super::facade::Crossing;
+use super::options::BaseActions;
 use super::scene::Scene;
 use crate::layer::Layer;
 use crate::pen::Pen;
 use crate::pencil::Pencil;
-use crate::shown::Overlay;
 use crate::text::{Anchor, Text, TextStyle};
 
 /// Length of a load's arrow, paper mm.
@@ -40,7 +40,7 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
         let at = point + DVec2::new(pencil.scale.m(1.8), pencil.scale.m(ARROW_MM * 0.35));
         text(pencil, words, at, Anchor::START);
     }
-    let Some(base) = loads.base.filter(|_| scene.options.shown.has(Overlay::Reactions)) else { return };
+    let Some(base) = scene.options.base_actions() else { return };
     let scale = pencil.scale;
     let foot = DVec2::new(0.0, -scene.roof.slab.thickness_m - scale.m(1.5));
     let units = scene.options.units;
@@ -51,7 +51,7 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
     let vertical = format!("{word} {}", quantity::force(base.up_n.abs(), units));
     text(pencil, vertical, below - DVec2::Y * scale.m(3.4), Anchor::OVER);
     draw_sideways(pencil, foot, base.outward_n, units);
-    draw_moment(pencil, foot, base.tilting_nm, units);
+    draw_moment(pencil, foot, base, units);
     if !loads.words.is_empty() {
         let at = below - DVec2::Y * scale.m(3.4 + TextStyle::Note.line_mm());
         let words = Text::new(loads.words.clone(), at, Anchor::OVER, TextStyle::Note, Pen::Lettering);
@@ -61,7 +61,7 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
 
 fn draw_sideways(pencil: &mut Pencil, foot: DVec2, outward_n: f64, units: quantity::UnitSystem) {
     let scale = pencil.scale;
-    let side = if outward_n < 0.0 { -1.0 } else { 1.0 };
+    let side = sideways_sign(outward_n);
     let begin = foot + DVec2::new(side * scale.m(2.0), -scale.m(3.0));
     let end = begin + DVec2::X * side * scale.m(ARROW_MM);
     pencil.arrow(Layer::Load, Pen::LoadArrow, begin, end);
@@ -69,19 +69,30 @@ fn draw_sideways(pencil: &mut Pencil, foot: DVec2, outward_n: f64, units: quanti
     text(pencil, quantity::force(outward_n.abs(), units), end + DVec2::X * side * scale.m(1.2), anchor);
 }
 
+/// Where the sideways arrow points: at the right when outward.
+fn sideways_sign(outward_n: f64) -> f64 {
+    if outward_n < 0.0 { -1.0 } else { 1.0 }
+}
+
 /// An arc whose head turns the way the moment does: tilting outward is clockwise, with the facade at the right.
-fn draw_moment(pencil: &mut Pencil, foot: DVec2, tilting_nm: f64, units: quantity::UnitSystem) {
+///
+/// It stands across from the sideways arrow.
+fn draw_moment(pencil: &mut Pencil, foot: DVec2, base: BaseActions, units: quantity::UnitSystem) {
     let scale = pencil.scale;
+    let side = -sideways_sign(base.outward_n);
     let center = foot - DVec2::Y * scale.m(ARROW_MM * 0.5);
-    let (from, to) = (PI + 0.9, FRAC_PI_2 + 0.25);
-    let (from, to) = if tilting_nm < 0.0 { (to, from) } else { (from, to) };
+    // From low to high at the left is clockwise, at the right it is not.
+    let (low, high) = if side < 0.0 { (PI + 0.9, FRAC_PI_2 + 0.25) } else { (-0.9, FRAC_PI_2 - 0.25) };
+    let is_clockwise = base.tilting_nm >= 0.0;
+    let (from, to) = if is_clockwise == (side < 0.0) { (low, high) } else { (high, low) };
     let arc = pencil.arc(center, scale.m(TURN_MM), from, to);
     let end = arc[arc.len() - 1];
     let along = (end - arc[arc.len() - 2]).normalize_or_zero();
     pencil.line(Layer::Load, Pen::LoadArrow, arc);
     pencil.arrow_head(Layer::Load, Pen::LoadArrow, end + along * scale.m(0.8), along);
-    let at = center - DVec2::X * scale.m(TURN_MM + 1.4);
-    text(pencil, format!("M {}", quantity::moment(tilting_nm.abs(), units)), at, Anchor::END_MIDDLE);
+    let at = center + DVec2::X * side * scale.m(TURN_MM + 1.4);
+    let anchor = if side < 0.0 { Anchor::END_MIDDLE } else { Anchor::START_MIDDLE };
+    text(pencil, format!("M {}", quantity::moment(base.tilting_nm.abs(), units)), at, anchor);
 }
 
 fn text(pencil: &mut Pencil, words: String, at: DVec2, anchor: Anchor) {

@@ -3,7 +3,8 @@
 use gantline_plan::quantity::UnitSystem;
 
 use crate::scale::Scale;
-use crate::shown::{OverlaySet, Shown};
+use crate::shown::{Overlay, OverlaySet, Shown};
+use crate::text::Heading;
 
 /// Options of a section.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,12 +17,22 @@ pub struct SectionOptions {
     pub shown: Shown,
     /// Loads written on it.
     pub loads: SectionLoads,
+    /// Whether it has a heading.
+    pub heading: Heading,
 }
 
 impl SectionOptions {
     /// Everything at a scale, without loads.
     pub fn at(scale: Scale) -> Self {
-        Self { scale, units: UnitSystem::Si, shown: OverlaySet::All.shown(), loads: SectionLoads::default() }
+        let (units, shown) = (UnitSystem::Si, OverlaySet::All.shown());
+        Self { scale, units, shown, loads: SectionLoads::default(), heading: Heading::Written }
+    }
+}
+
+impl SectionOptions {
+    /// Actions on the structure, if they are given and shown.
+    pub(super) fn base_actions(&self) -> Option<BaseActions> {
+        self.loads.base.filter(|_| self.shown.has(Overlay::Reactions))
     }
 }
 

@@ -10,14 +10,15 @@ use glam::DVec2;
 use super::facade::{Crossing, crossings};
 use super::options::SectionOptions;
 use super::plane::SectionPlane;
-use crate::scale::Scale;
 
 /// Roof shown behind what stands farthest back, m.
 const BEHIND_M: f64 = 0.7;
 /// Air shown in front of what reaches farthest out, m.
 const BEFORE_M: f64 = 0.45;
-/// Facade shown below the slab, paper mm: room for the loads.
-const BELOW_MM: f64 = 22.0;
+/// Facade shown below the slab, paper mm.
+const BELOW_MM: f64 = 9.0;
+/// The same where loads need room for their arrows, paper mm.
+const BELOW_WITH_LOADS_MM: f64 = 22.0;
 /// A facade farther in front of the mast than this is not drawn, m.
 const FARTHEST_M: f64 = 8.0;
 
@@ -53,7 +54,7 @@ impl<'a> Scene<'a> {
         let roof = plan.roofs.get(&frame.roof)?;
         let along = frame.direction(placement.make_up.drawn_slew_rad);
         let plane = SectionPlane { at: frame.at, along, level_m: frame.level_m };
-        let mut window = window_of(unit, roof, options.scale);
+        let mut window = window_of(unit, roof, options);
         let crossings = crossings(plan, assessment, &plane, (window.min_m.x - 2.0, FARTHEST_M));
         let front = crossings.iter().find(|crossing| crossing.is_front(frame.roof));
         if let Some(face) = front.map(Crossing::farthest_face_m) {
@@ -83,13 +84,14 @@ impl<'a> Scene<'a> {
     }
 }
 
-fn window_of(unit: &ResolvedUnit, roof: &Roof, scale: Scale) -> Bounds {
+fn window_of(unit: &ResolvedUnit, roof: &Roof, options: &SectionOptions) -> Bounds {
     let foot = match unit.brace.as_ref().map(|brace| brace.kind) {
         Some(BraceKind::RearFoot { distance_m, .. }) => distance_m,
         _ => 0.0,
     };
     let back = unit.arm.tail_m.max(foot).max(unit.base.plate_side_m);
-    let low = -roof.slab.thickness_m - scale.m(BELOW_MM);
+    let below_mm = if options.base_actions().is_some() { BELOW_WITH_LOADS_MM } else { BELOW_MM };
+    let low = -roof.slab.thickness_m - options.scale.m(below_mm);
     Bounds {
         min_m: DVec2::new(-back - BEHIND_M, low),
         max_m: DVec2::new(unit.arm.outreach_m + BEFORE_M, unit.mast.height_m + 0.3),

@@ -20,6 +20,7 @@ use crate::mark::Stress;
 use crate::pencil::Pencil;
 use crate::shown::Overlay;
 use crate::taken::Taken;
+use crate::text::Heading;
 
 /// From the upper dimension line to the heading, paper mm.
 const HEADING_MM: f64 = 7.0;
@@ -38,7 +39,9 @@ pub fn section(plan: &Plan, assessment: &Assessment, id: PlacementId, options: &
     draw_loads(&mut pencil, &scene);
     let top = draw_dimensions(&mut pencil, &scene);
     let corner = DVec2::new(scene.window.min_m.x - options.scale.m(14.0), top + options.scale.m(HEADING_MM));
-    draw_heading(&mut pencil, &scene, corner);
+    if options.heading == Heading::Written {
+        draw_heading(&mut pencil, &scene, corner);
+    }
     let labels = if options.shown.has(Overlay::Clearances) { draw_conflicts(&mut pencil, &scene) } else { Vec::new() };
     let mut taken = Taken::by_texts(pencil.marks(), options.scale);
     keep_parts_clear(&mut taken, &scene);

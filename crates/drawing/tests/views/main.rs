@@ -1,4 +1,8 @@
 //! Drawings of whole plans, read back as marks and words.
 
+mod building_views;
+mod elevations;
 mod plan_views;
+mod read_back;
 mod sample;
+mod sections;

@@ -1,6 +1,9 @@
 //! A plan for tests and pictures, made through changes only: an L-shaped roof with a courtyard and a plant room, a lower
 //! roof beside it, and eight units of every brace kind. The scenario is invented.
 
+use std::sync::OnceLock;
+
+use gantline_plan::assess::{Assessment, Memo, assess};
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::catalog::{Family, MakeUp, SlewStops};
 use gantline_plan::change::{Change, EdgePatch, PlacementPatch, RoofPatch, apply};
@@ -14,6 +17,7 @@ const HERON: &str = include_str!("../../../../assets/families/heron.json");
 const TERN: &str = include_str!("../../../../assets/families/tern.json");
 
 /// The plan being made.
+#[derive(Clone)]
 pub struct Sample {
     /// The plan.
     pub plan: Plan,
@@ -85,6 +89,16 @@ pub fn empty_plan() -> Plan {
     let remark = "invented scenario".to_owned();
     change(&mut plan, &Change::SetTitle(Title { job, remark, revision: "A".to_owned(), ..Title::default() }));
     plan
+}
+
+/// The whole sample with its assessment, made once for all tests.
+pub fn assessed() -> &'static (Sample, Assessment) {
+    static MADE: OnceLock<(Sample, Assessment)> = OnceLock::new();
+    MADE.get_or_init(|| {
+        let sample = courtyard_house();
+        let assessment = assess(&sample.plan, &mut Memo::new());
+        (sample, assessment)
+    })
 }
 
 /// The whole sample.
