@@ -29,7 +29,7 @@ pub(super) fn draw_face(pencil: &mut Pencil, plan: &Plan, found: &FacadeAssessme
     draw_copings(pencil, plan, found);
     if let Some(roof) = plan.roofs.get(&facade.roof) {
         let slab = roof.level_m;
-        pencil.line(Layer::Background, Pen::Hidden, [DVec2::new(0.0, slab), DVec2::new(length, slab)]);
+        pencil.line(Layer::Outline, Pen::Hidden, [DVec2::new(0.0, slab), DVec2::new(length, slab)]);
     }
     if !facade.data.needs_access {
         let at = (corners[0] + corners[2]) / 2.0;
