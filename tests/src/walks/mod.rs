@@ -1,0 +1,4 @@
+//! Walks: the main job done in the real editor by pointer and keyboard, read back from its accessibility tree.
+
+mod by_pointer;
+mod walker;
