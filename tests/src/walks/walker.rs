@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Key, Modifiers, Pos2, Rect, Vec2, pos2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use gantline_editor::document::{Picked, Scripted};
+use gantline_editor::document::picker::{Picked, Scripted};
 use gantline_editor::preferences::Store;
 use gantline_editor::{App, Start};
 use gantline_plan::document::Plan;
