@@ -279,8 +279,12 @@ fn followed_at_the_rim(on: &OnSheet<'_>, camera: &Camera, sheet: SheetRect, at: 
 
 /// While the sheet has the focus, arrows and Esc belong to it, and Tab while numbers are typed.
 fn keep_keys(ui: &Ui, response: &Response, on: &OnSheet<'_>) {
+    let typing = on.sight.session.typed.is_some();
+    // Numbers typed over the sheet belong to it: without the focus, Tab would leave them for the first button.
+    if typing && ui.memory(|memory| memory.focused().is_none()) {
+        response.request_focus();
+    }
     if response.has_focus() {
-        let typing = on.sight.session.typed.is_some();
         let filter = EventFilter { tab: typing, horizontal_arrows: true, vertical_arrows: true, escape: true };
         ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
     }
