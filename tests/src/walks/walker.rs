@@ -2,7 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Key, Modifiers, Pos2, Rect, Vec2, pos2};
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, Pos2, Rect, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use gantline_editor::document::picker::{Picked, Scripted};
@@ -83,12 +84,12 @@ impl Walker {
 
     /// Where a thing of the plan is on the screen.
     pub fn rect(&self, name: &str) -> Rect {
-        self.harness.get_by_label(name).rect()
+        self.harness.get_by_role_and_label(Role::GraphicsObject, name).rect()
     }
 
     /// What a thing says of itself.
     pub fn value(&self, name: &str) -> String {
-        self.harness.get_by_label(name).value().unwrap_or_default()
+        self.harness.get_by_role_and_label(Role::GraphicsObject, name).value().unwrap_or_default()
     }
 
     /// Drags from one place of the screen to another in steps; `at_step` is called after each with the step's number.
@@ -111,12 +112,6 @@ impl Walker {
         }
     }
 
-    /// A place of the screen so far from the middle of the main sheet.
-    pub fn on_sheet(&self, right: f32, down: f32) -> Pos2 {
-        let middle = self.rect("Main sheet").center();
-        pos2(middle.x + right, middle.y + down)
-    }
-
     /// The plan that is open.
     pub fn plan(&self) -> &Plan {
         self.harness.state().document().expect("a plan is open").plan()
@@ -135,6 +130,12 @@ impl Walker {
 
     /// Lengths of all edges, m.
     pub fn edge_lengths(&self) -> Vec<f64> {
-        self.plan().edges().map(|place| { let (a, b) = place.ring.ends(place.index); DVec2::distance(a, b) }).collect()
+        self.plan()
+            .edges()
+            .map(|place| {
+                let (a, b) = place.ring.ends(place.index);
+                DVec2::distance(a, b)
+            })
+            .collect()
     }
 }
