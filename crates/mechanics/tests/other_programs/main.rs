@@ -1,0 +1,6 @@
+//! Units and space frames held against values that general-purpose programs computed (`tests/reference`).
+
+mod envelopes;
+mod given;
+mod space_frames;
+mod units;
