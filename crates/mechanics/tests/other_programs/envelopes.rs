@@ -12,10 +12,9 @@ use serde_json::{Map, Value};
 
 use crate::given::{list, name, number, numbers, unit};
 
-/// Share of the largest extreme of a unit. The last raster is 30 times finer by 2.5 than the first, so what brute force misses
-/// is far below rounding; PyNiteFEA's own rounding leaves up to 4e-10 (see `units`), ten times more where a share of the
-/// weight is to be told from a unit pull's.
-const SHARE: f64 = 4e-9;
+/// Share of the largest extreme of a unit. The last raster is so fine that brute force misses nothing that a number can hold;
+/// PyNiteFEA's rounding leaves 1e-11 in these units, and the file's twelve digits after the point half as much.
+const SHARE: f64 = 1e-10;
 
 /// Share that a raster of 1° may miss of the continuous turn: 1 − cos 0.5° = 4e-5 of a vector that turns with the slew once;
 /// what a foot does changes a few times faster.
