@@ -1,7 +1,8 @@
-"""The load factor at which a unit buckles, by numpy: a fine mesh of beams with their consistent geometric stiffness.
+"""The load factor at which a unit buckles, by numpy: a mesh of beams with their consistent geometric stiffness.
 
-Writes expected/unit_buckling.json. Everything here is made anew: elements from the cubic shape functions by integration, the pin
-at the head as two sets of unknowns that share all but one. The brace is a bar that stays straight; loads keep their direction.
+Writes expected/unit_buckling.json: the factor under one pull, and the least over a cone of directions by brute force.
+Everything here is made anew: elements from the cubic shape functions by integration, the pin at the head as two sets of
+unknowns that share all but one. The brace is a bar that stays straight; loads keep their direction.
 """
 
 import math
@@ -14,6 +15,9 @@ from units import lower_pin, place_of, places, random_unit, turned, upper_pin, w
 SEED = 20260107
 # Shorter members make the stiffness matrix lose digits, longer ones are too stiff.
 LONGEST_M = 0.12
+# For the least factor over a cone of rope directions, which is asked for a hundred times.
+COARSE_M = 0.25
+TENSION_N, HALF_ANGLE_RAD = 10000.0, 0.7
 # What is buckled, with a pull at the tip in arm axes, N. The weight grows with it.
 ASKED = [
     ("none rigid", [0.0, 0.0, -12000.0]),
@@ -71,18 +75,20 @@ def element(bar, length, pull, axes):
     return turn.T @ elastic @ turn, turn.T @ geometric @ turn
 
 
-def divided(start, end):
-    count = math.ceil((end - start) / LONGEST_M - 1e-9)
+def divided(start, end, longest_m):
+    count = math.ceil((end - start) / longest_m - 1e-9)
     return [start + (end - start) * i / count for i in range(count)]
 
 
 class Mesh:
-    def __init__(self, unit):
+    """A unit's members, unknowns, stiffness and loads, in arm axes."""
+
+    def __init__(self, unit, longest_m):
         self.unit, self.slew = unit, unit["case"]["slew_rad"]
         self.unknowns, self.count, self.beams = {}, 0, []
         for part in ("arm", "mast"):
             marks = places(unit)[part]
-            fine = [at for ends in zip(marks, marks[1:]) for at in divided(*ends)] + [marks[-1]]
+            fine = [at for ends in zip(marks, marks[1:]) for at in divided(*ends, longest_m)] + [marks[-1]]
             self.beams += [(part, start, end) for start, end in zip(fine, fine[1:])]
             for at in fine:
                 self._number(part, at)
@@ -153,13 +159,16 @@ class Mesh:
         elastic[np.ix_(dofs, dofs)] += along
         geometric[np.ix_(dofs, dofs)] += across
 
-    def loads(self):
-        """Pull and weight; of the brace's weight the half at the upper pin, and at a pin on the mast."""
-        unit, p = self.unit, np.zeros(self.count)
-        point = unit["points"][0]
-        pull = np.array(unit["case"]["pull_in_arm_axes_n"])
+    def pulled(self, pull):
+        """Loads of a pull at the rope point, arm axes."""
+        p, point = np.zeros(self.count), self.unit["points"][0]
         tip = self.unknowns[("arm", point["x_m"])]
         p[tip] += np.concatenate([pull, np.cross([0.0, point["sideways_m"], -point["drop_m"]], pull)])
+        return p
+
+    def weight(self):
+        """Of the brace's weight the half at the upper pin, and at a pin on the mast."""
+        unit, p = self.unit, np.zeros(self.count)
         for part, start, end in self.beams:
             length, q = end - start, unit[part]["weight_n_per_m"]
             for at, lift in ((start, 1.0), (end, -1.0)):
@@ -181,29 +190,55 @@ class Mesh:
             stretch = u[self.unknowns[(part, end)][along]] - u[self.unknowns[(part, start)][along]]
             pulls.append(self.unit[part]["ea_n"] * stretch / (end - start))
         if not self.unit["brace"]:
-            return pulls, 0.0
+            return np.array(pulls), 0.0
         axis, _, stiffness = self.brace_line()
         gap = u[self._upper()]
         if self._lower() is not None:
             gap = gap - u[self._lower()]
-        return pulls, stiffness * (axis @ gap)
+        return np.array(pulls), stiffness * (axis @ gap)
 
 
-def critical_factor(unit):
-    """The least positive factor on all loads at which the stiffness vanishes."""
-    mesh = Mesh(unit)
-    elastic, _, free = mesh.assembled([0.0] * len(mesh.beams), 0.0)
-    kept = np.ix_(free, free)
-    # Unknowns in units in which each has a stiffness of 1: displacements and rotations of short members lose no digits so.
-    scale = 1.0 / np.sqrt(np.diag(elastic)[free])
-    stiff = elastic[kept] * np.outer(scale, scale)
-    u = np.zeros(mesh.count)
-    u[free] = scale * np.linalg.solve(stiff, scale * mesh.loads()[free])
-    _, geometric, _ = mesh.assembled(*mesh.axial(u))
-    lower = np.linalg.cholesky(stiff)
-    half = np.linalg.solve(lower, -geometric[kept] * np.outer(scale, scale))
-    softening = np.linalg.solve(lower, half.T)
-    return 1.0 / np.linalg.eigvalsh((softening + softening.T) / 2).max()
+class Buckling:
+    """A mesh with its stiffness factored, ready for any pull."""
+
+    def __init__(self, unit, longest_m):
+        self.mesh = mesh = Mesh(unit, longest_m)
+        elastic, _, free = mesh.assembled([0.0] * len(mesh.beams), 0.0)
+        self.kept = np.ix_(free, free)
+        # Unknowns in units in which each has a stiffness of 1: displacements and rotations of short members lose no digits so.
+        scale = 1.0 / np.sqrt(np.diag(elastic)[free])
+        stiff, self.scales = elastic[self.kept] * np.outer(scale, scale), np.outer(scale, scale)
+        self.lower = np.linalg.cholesky(stiff)
+        self.axial = []
+        for loads in [mesh.weight()] + [mesh.pulled(axis) for axis in np.eye(3)]:
+            u = np.zeros(mesh.count)
+            u[free] = scale * np.linalg.solve(stiff, scale * loads[free])
+            self.axial.append(mesh.axial(u))
+
+    def critical_factor(self, pull):
+        """The least positive factor on pull and weight at which the stiffness vanishes."""
+        shares = [1.0, *pull]
+        members, brace = (sum(share * one[i] for share, one in zip(shares, self.axial)) for i in (0, 1))
+        _, geometric, _ = self.mesh.assembled(members, brace)
+        half = np.linalg.solve(self.lower, -geometric[self.kept] * self.scales)
+        softening = np.linalg.solve(self.lower, half.T)
+        return 1.0 / np.linalg.eigvalsh((softening + softening.T) / 2).max()
+
+    def least(self, tension, half_angle):
+        """The least factor over a cone of directions: a raster, then ever finer ones around the worst."""
+        def at(lean, around):
+            direction = [math.sin(lean) * math.cos(around), math.sin(lean) * math.sin(around), -math.cos(lean)]
+            return self.critical_factor(tension * np.array(direction))
+
+        leans, arounds = np.linspace(0.0, half_angle, 4), np.linspace(-math.pi, math.pi, 25)[1:]
+        worst = min((at(p, q), p, q) for p in leans for q in arounds)
+        wide_p, wide_q = half_angle / 3, math.pi / 12
+        for _ in range(6):
+            _, p, q = worst
+            leans = np.clip(p + wide_p * np.linspace(-1, 1, 3), 0.0, half_angle)
+            worst = min(worst, min((at(a, b), a, b) for a in leans for b in q + wide_q * np.linspace(-1, 1, 5)))
+            wide_p, wide_q = wide_p / 2, wide_q / 2.5
+        return worst[0]
 
 
 def euler():
@@ -223,9 +258,12 @@ def main():
     assert abs(euler() - 1.0) < 1e-7
     units = describe()
     for unit in units:
-        unit["case"]["alpha_cr"] = float(f"{critical_factor(unit):.10g}")
-        print(unit["name"], unit["case"]["alpha_cr"])
-    write("unit_buckling.json", {"made_by": "unit_buckling.py", "longest_m": LONGEST_M, "units": units})
+        case = unit["case"]
+        case["alpha_cr"] = float(f"{Buckling(unit, LONGEST_M).critical_factor(case['pull_in_arm_axes_n']):.10g}")
+        case["least_alpha_cr"] = float(f"{Buckling(unit, COARSE_M).least(TENSION_N, HALF_ANGLE_RAD):.6g}")
+        print(unit["name"], case["alpha_cr"], case["least_alpha_cr"])
+    cone = {"tension_n": TENSION_N, "half_angle_rad": HALF_ANGLE_RAD}
+    write("unit_buckling.json", {"made_by": "unit_buckling.py", "longest_m": LONGEST_M, "cone": cone, "units": units})
 
 
 if __name__ == "__main__":

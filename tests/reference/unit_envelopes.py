@@ -1,4 +1,4 @@
-"""Envelopes of six units by brute force: every slew of a raster of 1 degree, a fine raster of rope directions, then ever finer ones.
+"""Envelopes of six units by brute force: every slew of a raster of 1 degree, rope directions on rasters, finer and finer.
 
 Writes expected/unit_envelopes.json. What a pull does comes from PyNiteFEA; the greatest value is looked for among directions,
 not computed from the cone. The rope hangs slack or pulls with its tension, the weight acts always.

@@ -124,8 +124,9 @@ def stations(rng, unit):
     cuts += [("arm", 0.0, "after"), ("arm", far, "before"), ("arm", stepped(rng.uniform(0.2, 0.8) * far), "after")]
     if unit["tail_m"] > 0.0:
         cuts.append(("arm", 0.0, "before"))
-    pins = [("mast", brace.get("mast_at_m")), ("arm", upper_pin(unit)[1] if upper_pin(unit) and upper_pin(unit)[0] == "arm" else None)]
-    cuts += [(part, at, side) for part, at in pins if at is not None for side in ("before", "after")]
+    pins = [("mast", brace.get("mast_at_m")), upper_pin(unit) or ("arm", None)]
+    at_pins = [(part, at) for part, at in pins if at is not None and (part, at) != ("mast", height)]
+    cuts += [(part, at, side) for part, at in at_pins for side in ("before", "after")]
     return [{"part": part, "at_m": at, "side": side} for part, at, side in cuts if at > -unit["tail_m"] or side == "after"]
 
 
