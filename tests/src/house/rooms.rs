@@ -50,7 +50,9 @@ fn no_panel_names_another_panel() {
     let all: std::collections::BTreeSet<String> = panels.iter().map(name_of).filter(|name| name != "mod").collect();
     let mut offenses = Vec::new();
     for panel in panels.iter().filter(|panel| name_of(panel) != "mod") {
-        for other in all.iter().filter(|other| **other != name_of(panel)) {
+        let own = name_of(panel);
+        // `page` is the frame around the full pages and chooses among them: the only panel with parts of its own name.
+        for other in all.iter().filter(|other| **other != own && **other != format!("{own}s")) {
             if names(&panel.code, &format!("panels::{other}")) || names(&panel.code, &format!("super::{other}")) {
                 offenses.push(format!("{} names the panel {other}", panel.place));
             }
