@@ -13,8 +13,9 @@ import numpy as np
 from units import lower_pin, place_of, places, random_unit, turned, upper_pin, write
 
 SEED = 20260107
-# Shorter members make the stiffness matrix lose digits, longer ones are too stiff.
-LONGEST_M = 0.12
+# Shorter members make the stiffness matrix lose digits, longer ones are too stiff. No stretch is a multiple of it, so that rounding
+# decides nowhere how many members there are.
+LONGEST_M = 0.147
 # For the least factor over a cone of rope directions, which is asked for a hundred times.
 COARSE_M = 0.25
 TENSION_N, HALF_ANGLE_RAD = 10000.0, 0.7

@@ -15,7 +15,7 @@ fn critical_factor(given: &Value, longest_m: f64) -> f64 {
     let pull = PointPull { point: 0, force_n: vector(&case["pull_in_arm_axes_n"]) };
     let loads = model.load_case(&frame, &[pull], 1.0).unwrap();
     let factored = frame.frame.factor().unwrap();
-    factored.critical_factor(&factored.solve(&loads).unwrap()).unwrap()
+    factored.critical_factor(&factored.solve(&loads).unwrap()).unwrap().unwrap()
 }
 
 /// Each unit's factor with members up to a length must be the file's, but for a share.
@@ -36,9 +36,9 @@ fn six_units_buckle_at_the_factor_that_numpy_finds_with_the_same_mesh() {
     each(|file| number(file, "longest_m"), 1e-8);
 }
 
-/// Each member has its mean axial force, so what the weight adds along it is off with the square of its length. Halving the
-/// members of `unit_buckling.py`, 120 mm, changes its factors by up to 2.4e-5, so they are off by 3.2e-5, and members of 250 mm
-/// by (250/120)² times that, 1.4e-4.
+/// Each member has its mean axial force, so what the weight adds along it is off with the square of its length. Halving members
+/// of 120 mm changes the factors of `unit_buckling.py` by up to 2.4e-5, so these are off by 3.2e-5, and members of 250 mm by
+/// (250/120)² times that, 1.4e-4.
 #[test]
 fn members_of_a_quarter_meter_are_fine_enough_for_a_critical_factor() {
     each(|_| 0.25, 2e-4);
