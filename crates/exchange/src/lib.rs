@@ -1,8 +1,10 @@
 //! Outside formats and the disk: what the plan's assessment says and what the drawings show, in files of other kinds.
 //!
-//! [`disk`] puts files on a disk whole or not at all and keeps recovery copies; [`svg`] and [`png`] print drawings.
+//! [`answers`] is the documented JSON and CSV of the command line; [`disk`] puts files on a disk whole or not at all and
+//! keeps recovery copies; [`svg`] and [`png`] print drawings.
 #![warn(missing_docs)]
 
+pub mod answers;
 pub mod disk;
 pub mod palette;
 pub mod png;

@@ -1,0 +1,199 @@
+//! What each combination of the basis brings to base, brace and foot: every extreme with all that acts at the same time.
+
+use gantline_plan::assess::{CombinationResult, Component, FootExtreme, ForceExtreme, ReactionSet, Sense, Unavailable};
+use gantline_plan::basis::LoadLevel;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::figure::{Amount, Figure, direction};
+
+/// The results of a combination for one unit.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CombinationAnswer {
+    /// Its name.
+    pub name: String,
+    /// Its level.
+    pub level: LoadLevel,
+    /// The loads and factors inside, in words and figures.
+    pub inside: String,
+    /// Pull of the rope; zero when no rope pulls.
+    pub pull_n: Figure,
+    /// Why there are no figures; null when there are.
+    pub unavailable: Option<UnavailableAnswer>,
+    /// Extremes at the base.
+    pub sets: Vec<SetAnswer>,
+    /// Largest and smallest force in the brace, tension positive; null without a brace.
+    pub brace_axial: Option<BraceAnswer>,
+    /// Extremes at a foot of its own; empty without one.
+    pub foot: Vec<FootAnswer>,
+}
+
+/// Why a combination has no figures.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum UnavailableAnswer {
+    /// It could not be computed; what is missing. Never a pass.
+    NotChecked(String),
+    /// It does not concern this unit; why.
+    NotApplicable(String),
+}
+
+/// One extreme at the base: the action of the unit on the structure, in the base's axes at the underside of its plate.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SetAnswer {
+    /// Which component is extreme: Fx, Fy, Fz, Mx, My, Mz, V (of Fx and Fy) or M (of Mx and My).
+    pub component: String,
+    /// Largest or smallest.
+    pub sense: SenseName,
+    /// Its value.
+    pub value: Amount,
+    /// All six components that act together.
+    pub concurrent: SixAnswer,
+    /// Unit vector of the rope's pull in the base's axes; null when no rope pulls.
+    pub pull_direction: Option<[Figure; 3]>,
+    /// Slew of the arm.
+    pub slew_rad: Figure,
+    /// Factor on self-weight inside.
+    pub weight_factor: Figure,
+}
+
+/// Largest or smallest.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum SenseName {
+    /// The largest value.
+    Maximum,
+    /// The smallest value.
+    Minimum,
+}
+
+/// Six components that act together.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SixAnswer {
+    /// Away from the building.
+    pub fx_n: Figure,
+    /// Along the edge.
+    pub fy_n: Figure,
+    /// Up.
+    pub fz_n: Figure,
+    /// About x.
+    pub mx_nm: Figure,
+    /// About y.
+    pub my_nm: Figure,
+    /// About z: twist.
+    pub mz_nm: Figure,
+}
+
+/// Extremes of the force in a brace.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BraceAnswer {
+    /// The largest.
+    pub maximum: AxialAnswer,
+    /// The smallest.
+    pub minimum: AxialAnswer,
+}
+
+/// A force along a brace.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AxialAnswer {
+    /// The force, tension positive.
+    pub axial_n: Figure,
+    /// Unit vector of the rope's pull in the base's axes; null when no rope pulls.
+    pub pull_direction: Option<[Figure; 3]>,
+    /// Slew of the arm.
+    pub slew_rad: Figure,
+}
+
+/// One extreme at a foot of its own, action on the structure.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FootAnswer {
+    /// Which component is extreme: Fx, Fy, Fz or V.
+    pub component: String,
+    /// Largest or smallest.
+    pub sense: SenseName,
+    /// Its value.
+    pub value_n: Figure,
+    /// Away from the building, acting together.
+    pub fx_n: Figure,
+    /// Along the edge, acting together.
+    pub fy_n: Figure,
+    /// Up, acting together.
+    pub fz_n: Figure,
+    /// Unit vector of the rope's pull in the base's axes; null when no rope pulls.
+    pub pull_direction: Option<[Figure; 3]>,
+    /// Slew of the arm.
+    pub slew_rad: Figure,
+}
+
+impl CombinationAnswer {
+    /// The answer about a combination.
+    pub fn of(result: &CombinationResult) -> Self {
+        Self {
+            name: result.name.clone(),
+            level: result.level,
+            inside: result.inside.clone(),
+            pull_n: Figure::of(result.pull_n),
+            unavailable: result.unavailable.as_ref().map(|why| match why {
+                Unavailable::Missing(what) => UnavailableAnswer::NotChecked(what.clone()),
+                Unavailable::DoesNotApply(why) => UnavailableAnswer::NotApplicable(why.clone()),
+            }),
+            sets: result.sets.iter().map(set).collect(),
+            brace_axial: result
+                .brace_axial
+                .as_ref()
+                .map(|[maximum, minimum]| BraceAnswer { maximum: axial(maximum), minimum: axial(minimum) }),
+            foot: result.foot.iter().map(foot).collect(),
+        }
+    }
+}
+
+const fn sense(sense: Sense) -> SenseName {
+    match sense {
+        Sense::Max => SenseName::Maximum,
+        Sense::Min => SenseName::Minimum,
+    }
+}
+
+fn symbol(component: Component) -> String {
+    component.symbol().to_owned()
+}
+
+fn set(set: &ReactionSet) -> SetAnswer {
+    let [fx_n, fy_n, fz_n, mx_nm, my_nm, mz_nm] = set.concurrent.map(Figure::of);
+    SetAnswer {
+        component: symbol(set.component),
+        sense: sense(set.sense),
+        value: Amount::of_component(set.component, set.value),
+        concurrent: SixAnswer { fx_n, fy_n, fz_n, mx_nm, my_nm, mz_nm },
+        pull_direction: direction(set.pull),
+        slew_rad: Figure::of(set.slew_rad),
+        weight_factor: Figure::of(set.weight_factor),
+    }
+}
+
+fn axial(extreme: &ForceExtreme) -> AxialAnswer {
+    AxialAnswer {
+        axial_n: Figure::of(extreme.value),
+        pull_direction: direction(extreme.pull),
+        slew_rad: Figure::of(extreme.slew_rad),
+    }
+}
+
+fn foot(extreme: &FootExtreme) -> FootAnswer {
+    FootAnswer {
+        component: symbol(extreme.component),
+        sense: sense(extreme.sense),
+        value_n: Figure::of(extreme.value),
+        fx_n: Figure::of(extreme.concurrent.x),
+        fy_n: Figure::of(extreme.concurrent.y),
+        fz_n: Figure::of(extreme.concurrent.z),
+        pull_direction: direction(extreme.pull),
+        slew_rad: Figure::of(extreme.slew_rad),
+    }
+}
