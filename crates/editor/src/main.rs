@@ -1,9 +1,16 @@
 //! `gantline`: opens the editor, or answers on the command line.
 
+use std::path::PathBuf;
 use std::process::ExitCode;
 
+mod command_line;
+
 fn main() -> ExitCode {
-    let plan = std::env::args_os().nth(1).map(std::path::PathBuf::from);
+    command_line::run(window)
+}
+
+/// Opens the window, with a plan or with the start page.
+fn window(plan: Option<PathBuf>) -> ExitCode {
     match gantline_editor::shell::run(plan) {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {

@@ -1,0 +1,86 @@
+//! What can be asked on the command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Plans rope access to facades from portable mast-and-arm units. Without a subcommand the window opens.
+///
+/// For planning: everything is to be verified by a licensed structural engineer and a competent person under the local
+/// code. Not a permit to hang from a rope.
+#[derive(Debug, Parser)]
+#[command(name = "gantline", version, args_conflicts_with_subcommands = true)]
+pub struct Asked {
+    /// The plan to open in the window.
+    #[arg(value_name = "PLAN")]
+    pub plan: Option<PathBuf>,
+    /// What is to be answered instead.
+    #[command(subcommand)]
+    pub question: Option<Question>,
+}
+
+/// A question that needs no window.
+#[derive(Debug, Subcommand)]
+pub enum Question {
+    /// Check a plan: what is reached, how near things come, every finding. Exit code 1 when something blocks.
+    Check(CheckArgs),
+    /// Tell the reactions of every unit in every combination, with all that acts at the same time.
+    Reactions(ReactionsArgs),
+    /// Print the JSON Schema of the plan file or of an answer.
+    Schema(SchemaArgs),
+    /// Do the main job on a demonstration plan: checks, reactions and drawings as files.
+    Demonstration(DemonstrationArgs),
+}
+
+/// What `check` is given.
+#[derive(Debug, Args)]
+pub struct CheckArgs {
+    /// The plan.
+    pub plan: PathBuf,
+    /// Answer as JSON; the tally then goes to the error output.
+    #[arg(long)]
+    pub json: bool,
+    /// Count what could not be checked as blocking.
+    #[arg(long)]
+    pub strict: bool,
+}
+
+/// What `reactions` is given.
+#[derive(Debug, Args)]
+pub struct ReactionsArgs {
+    /// The plan.
+    pub plan: PathBuf,
+    /// Answer as JSON.
+    #[arg(long, conflicts_with = "csv")]
+    pub json: bool,
+    /// Answer as a table of all sets.
+    #[arg(long)]
+    pub csv: bool,
+}
+
+/// What `schema` is given.
+#[derive(Debug, Args)]
+pub struct SchemaArgs {
+    /// Of what.
+    #[arg(value_enum, default_value = "plan")]
+    pub of: SchemaOf,
+}
+
+/// What has a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum SchemaOf {
+    /// The plan file.
+    Plan,
+    /// The answer of `check --json`.
+    Check,
+    /// The answer of `reactions --json`.
+    Reactions,
+}
+
+/// What `demonstration` is given.
+#[derive(Debug, Args)]
+pub struct DemonstrationArgs {
+    /// The folder to write to.
+    #[arg(long, value_name = "FOLDER", default_value = "target/demonstration")]
+    pub to: PathBuf,
+}
