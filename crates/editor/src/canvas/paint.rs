@@ -4,20 +4,21 @@
 
 use egui::epaint::{Mesh, TextShape, Vertex, WHITE_UV};
 use egui::{Color32, Painter, Pos2, Shape, Stroke, Vec2, pos2};
-use gantline_drawing::{Area, Drawing, Fill, Line, Mark, Pen, Polygon, Scale, Shape as Drawn, Stress, Text, hatch};
+use gantline_drawing::{Area, Drawing, Fill, Layer, Line, Mark, Pen, Polygon, Scale, Shape as Drawn, Stress, Text, hatch};
 use gantline_plan::document::ThingId;
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::polygons::{self, triangulate};
 use glam::DVec2;
 
 use crate::session::{Camera, SheetRect};
-use crate::theme::{PT_PER_MM, Palette, fonts, pens};
+use crate::theme::{Palette, fonts, pens};
 
 /// Shapes of a drawing, relative to an origin in it.
 #[derive(Debug, Clone, Default)]
 pub struct Painted {
     origin: DVec2,
     m_per_pt: f64,
+    pt_per_mm: f64,
     shapes: Vec<Shape>,
     /// What the shapes hold; beyond it they must be made anew.
     holds: Option<Bounds>,
@@ -28,7 +29,7 @@ const THINNEST: f32 = 0.75;
 
 /// The scale of drawings made for a camera.
 pub fn scale_of(camera: &Camera) -> Scale {
-    Scale { m_per_mm: camera.m_per_pt * PT_PER_MM }
+    Scale { m_per_mm: camera.m_per_pt * camera.pt_per_mm }
 }
 
 impl Painted {
@@ -39,6 +40,7 @@ impl Painted {
         let mut brush = Brush {
             origin: camera.center,
             m_per_pt: camera.m_per_pt,
+            pt_per_mm: camera.pt_per_mm,
             scale: drawing.scale,
             palette,
             painter,
@@ -48,13 +50,14 @@ impl Painted {
         for mark in &drawing.marks {
             brush.mark(mark);
         }
-        Self { origin: camera.center, m_per_pt: camera.m_per_pt, shapes: brush.shapes, holds: Some(holds) }
+        Self { origin: camera.center, m_per_pt: camera.m_per_pt, pt_per_mm: camera.pt_per_mm, shapes: brush.shapes, holds: Some(holds) }
     }
 
     /// Whether the shapes still serve a camera.
     pub fn serves(&self, camera: &Camera, sheet: SheetRect) -> bool {
         let seen = camera.seen(sheet);
         self.m_per_pt == camera.m_per_pt
+            && self.pt_per_mm == camera.pt_per_mm
             && self
                 .holds
                 .is_some_and(|holds| seen.min_m.cmpge(holds.min_m).all() && seen.max_m.cmple(holds.max_m).all())
@@ -78,7 +81,8 @@ pub fn light_up(drawing: &Drawing, thing: ThingId, camera: &Camera, sheet: Sheet
         pos2(at.x as f32, at.y as f32)
     };
     let stroke = Stroke::new(4.0, ink.gamma_multiply(0.35));
-    for mark in drawing.marks.iter().filter(|mark| mark.about == Some(thing)) {
+    let shown = |mark: &&Mark| mark.about == Some(thing) && is_body(mark.layer) && mark.stress != Stress::Selected;
+    for mark in drawing.marks.iter().filter(shown) {
         match &mark.shape {
             Drawn::Line(line) => {
                 let points: Vec<Pos2> = line.points.iter().copied().map(place).collect();
@@ -92,9 +96,15 @@ pub fn light_up(drawing: &Drawing, thing: ThingId, camera: &Camera, sheet: Sheet
     }
 }
 
+/// Layers of things themselves, rather than of what is said about them.
+fn is_body(layer: Layer) -> bool {
+    matches!(layer, Layer::Unit | Layer::Obstacle | Layer::Outline | Layer::Ground)
+}
+
 struct Brush<'a> {
     origin: DVec2,
     m_per_pt: f64,
+    pt_per_mm: f64,
     scale: Scale,
     palette: &'a Palette,
     painter: &'a Painter,
@@ -121,7 +131,7 @@ impl Brush<'_> {
     }
 
     fn stroke(&self, pen: Pen, stress: Stress) -> Stroke {
-        let width = ((pen.width_mm() * PT_PER_MM) as f32).max(THINNEST);
+        let width = ((pen.width_mm() * self.pt_per_mm) as f32).max(THINNEST);
         let ink = pens::ink(pen, self.palette);
         match stress {
             Stress::Faint => Stroke::new(width, ink.gamma_multiply(0.45)),
@@ -147,7 +157,7 @@ impl Brush<'_> {
         if closed && let Some(&first) = placed.first() {
             placed.push(first);
         }
-        let length = |mm: &f64| (mm * PT_PER_MM) as f32;
+        let length = |mm: &f64| (mm * self.pt_per_mm) as f32;
         let lines: Vec<f32> = dashes.iter().step_by(2).map(length).collect();
         let gaps: Vec<f32> = dashes.iter().skip(1).step_by(2).map(length).collect();
         for piece in within(&placed, self.place_box()) {
@@ -211,7 +221,7 @@ impl Brush<'_> {
             polygons::intersection(std::slice::from_ref(polygon), &[view]).unwrap_or_default()
         };
         for stroke in pieces.iter().flat_map(|piece| hatch::strokes(piece, kind, self.scale)) {
-            let width = ((stroke.width_mm * PT_PER_MM) as f32).max(THINNEST);
+            let width = ((stroke.width_mm * self.pt_per_mm) as f32).max(THINNEST);
             let ends = [self.place(stroke.from), self.place(stroke.to)];
             self.shapes.push(Shape::line_segment(ends, Stroke::new(width, ink)));
         }
@@ -222,12 +232,12 @@ impl Brush<'_> {
         if self.is_out_of_sight(&corners) {
             return;
         }
-        let font = fonts::of(text.style.face(), (text.style.size_mm() * PT_PER_MM) as f32);
+        let font = fonts::of(text.style.face(), (text.style.size_mm() * self.pt_per_mm) as f32);
         let ink = self.stroke(text.pen, stress).color;
         let galley = self.painter.layout_no_wrap(text.words.clone(), font, ink);
         let baseline = galley.rows.first().and_then(|row| row.row.glyphs.first()).map_or(0.0, |glyph| glyph.pos.y);
         // The drawing knows where the baseline begins; letters measured here may be a hair wider than there.
-        let drawn_pt = (text.width_mm() * PT_PER_MM) as f32;
+        let drawn_pt = (text.width_mm() * self.pt_per_mm) as f32;
         let share = match text.anchor.across {
             gantline_drawing::text::Across::Start => 0.0,
             gantline_drawing::text::Across::Middle => 0.5,

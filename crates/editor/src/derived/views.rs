@@ -15,7 +15,7 @@ use glam::DVec2;
 
 use super::View;
 use crate::session::{Camera, Sheet, SheetRect};
-use crate::theme::PT_PER_MM;
+use crate::session::camera::PT_PER_MM;
 
 /// What a sheet's next drawing takes from the last: places of labels, so that they don't jump.
 #[derive(Debug, Clone, Default)]
@@ -76,12 +76,36 @@ pub fn fitted(sheet: Sheet, view: &View<'_>, rect: SheetRect) -> Option<Camera> 
         let corners = view.plan.edges().map(|place| place.ring.ends(place.index).0);
         return Some(Camera::fitted(&Bounds::of(corners)?.grown(AROUND_M), rect));
     }
-    const FILL: f64 = 0.94;
-    let size_mm = rect.size() * FILL / PT_PER_MM;
+    const FILL: f64 = 0.96;
+    /// On a small sheet texts are smaller, so that the thing drawn keeps its share of it.
+    const TEXT_SIZES: [f64; 4] = [PT_PER_MM, 3.3, 2.85, 2.5];
     let make = |scale: Scale| draw(sheet, view, scale, &mut Memory::default());
-    let scale = fit_scale(size_mm, make)?;
-    let bounds = make(scale)?.bounds()?;
-    Some(Camera { center: (bounds.min_m + bounds.max_m) / 2.0, m_per_pt: scale.m_per_mm / PT_PER_MM })
+    let mut found = None;
+    for pt_per_mm in TEXT_SIZES {
+        let scale = fit_scale(rect.size() * FILL / pt_per_mm, make)?;
+        let bounds = make(scale)?.bounds()?;
+        let m_per_pt = scale.m_per_mm / pt_per_mm;
+        found = Some(Camera { center: (bounds.min_m + bounds.max_m) / 2.0, m_per_pt, pt_per_mm });
+        if bounds.size_m().cmple(rect.size() * m_per_pt).all() && is_large_enough(sheet, view, m_per_pt, rect) {
+            break;
+        }
+    }
+    found
+}
+
+/// Whether what is drawn keeps a fair share of the sheet beside its texts.
+fn is_large_enough(sheet: Sheet, view: &View<'_>, m_per_pt: f64, rect: SheetRect) -> bool {
+    const SHARE: f64 = 0.3;
+    let across_m = match sheet {
+        Sheet::Section(unit) => view
+            .assessment
+            .units
+            .get(&unit)
+            .and_then(|unit| unit.resolved.as_ref().ok())
+            .map_or(0.0, |unit| unit.mast.height_m.max(unit.arm.outreach_m + unit.arm.tail_m)),
+        Sheet::Elevation(_) | Sheet::Building | Sheet::Plan => return true,
+    };
+    across_m / m_per_pt >= rect.size().min_element() * SHARE
 }
 
 /// Points that span a thing in the plan.

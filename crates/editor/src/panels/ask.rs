@@ -10,7 +10,8 @@ use crate::theme::type_scale;
 /// Shows a question.
 pub fn show(ui: &mut Ui, look: Look<'_>, question: &Question, intents: &mut Vec<Intent>) {
     let (heading, words, answers) = texts(question);
-    let shown = Modal::new(Id::unique("question")).show(ui.ctx(), |ui| {
+    let frame = egui::Frame::popup(&ui.ctx().global_style()).inner_margin(egui::Margin::same(20));
+    let shown = Modal::new(Id::unique("question")).frame(frame).show(ui.ctx(), |ui| {
         ui.set_width(430.0);
         ui.label(RichText::new(heading).size(type_scale::HEADING).family(type_scale::semibold()));
         ui.add_space(6.0);

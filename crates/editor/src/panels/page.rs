@@ -27,7 +27,8 @@ pub fn show(
 ) {
     let (heading, width) = heading(page);
     let height = ui.ctx().content_rect().height() - 140.0;
-    let shown = Modal::new(Id::unique(("page", heading))).show(ui.ctx(), |ui| {
+    let frame = egui::Frame::popup(&ui.ctx().global_style()).inner_margin(egui::Margin::same(20));
+    let shown = Modal::new(Id::unique(("page", heading))).frame(frame).show(ui.ctx(), |ui| {
         ui.set_width(width);
         ui.horizontal(|ui| {
             ui.label(RichText::new(heading).size(type_scale::HEADING + 3.0).family(type_scale::semibold()));
@@ -38,7 +39,7 @@ pub fn show(
             });
         });
         ui.add_space(4.0);
-        ScrollArea::vertical().max_height(height).auto_shrink([false, true]).show(ui, |ui| match page {
+        ScrollArea::vertical().max_height(height).min_scrolled_height(height.min(560.0)).auto_shrink([false, true]).show(ui, |ui| match page {
             Page::Shortcuts => pages::shortcuts::show(ui, look),
             Page::Preferences => pages::preferences::show(ui, look, preferences, intents),
             Page::FindTag => {

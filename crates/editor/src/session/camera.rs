@@ -10,7 +10,12 @@ pub struct Camera {
     pub center: DVec2,
     /// How many meters one screen point stands for.
     pub m_per_pt: f64,
+    /// Screen points of one paper millimeter: how large texts and line widths are.
+    pub pt_per_mm: f64,
 }
+
+/// Screen points of one paper millimeter on a sheet with room.
+pub const PT_PER_MM: f64 = 3.8;
 
 /// A rectangle of the screen in points, y down.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,7 +51,7 @@ impl SheetRect {
 
 impl Default for Camera {
     fn default() -> Self {
-        Self { center: DVec2::new(15.0, 10.0), m_per_pt: 0.05 }
+        Self { center: DVec2::new(15.0, 10.0), m_per_pt: 0.05, pt_per_mm: PT_PER_MM }
     }
 }
 
@@ -56,7 +61,7 @@ impl Camera {
         let size = bounds.size_m().max(DVec2::splat(1.0));
         let room = (sheet.size() * FILL).max(DVec2::splat(1.0));
         let needed = (size / room).max_element();
-        Self { center: (bounds.min_m + bounds.max_m) / 2.0, m_per_pt: needed }.limited(sheet)
+        Self { center: (bounds.min_m + bounds.max_m) / 2.0, m_per_pt: needed, pt_per_mm: PT_PER_MM }.limited(sheet)
     }
 
     /// A point of the screen in the drawing.
@@ -106,7 +111,7 @@ mod tests {
 
     #[test]
     fn a_point_goes_to_the_screen_and_back() {
-        let camera = Camera { center: DVec2::new(3.0, -7.0), m_per_pt: 0.031 };
+        let camera = Camera { center: DVec2::new(3.0, -7.0), m_per_pt: 0.031, pt_per_mm: PT_PER_MM };
         let point = DVec2::new(12.25, 4.5);
         let back = camera.drawing_from_screen(SHEET, camera.screen_from_drawing(SHEET, point));
         assert!(back.distance(point) < 1e-12);

@@ -7,4 +7,4 @@ pub mod style;
 pub mod type_scale;
 
 pub use palette::Palette;
-pub use type_scale::{Layout, PT_PER_MM};
+pub use type_scale::Layout;

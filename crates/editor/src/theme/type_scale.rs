@@ -22,9 +22,6 @@ pub const GROUP_GAP: f32 = 12.0;
 /// Height of a field's row.
 pub const ROW: f32 = 26.0;
 
-/// Screen points of one paper millimeter: texts of drawings are as large on screen as their style says.
-pub const PT_PER_MM: f64 = 3.8;
-
 /// Name of the family of heavier cuts.
 pub const SEMIBOLD: &str = "semibold";
 
