@@ -4,7 +4,9 @@
 
 use egui::epaint::{Mesh, TextShape, Vertex, WHITE_UV};
 use egui::{Color32, Painter, Pos2, Shape, Stroke, Vec2, pos2};
-use gantline_drawing::{Area, Drawing, Fill, Layer, Line, Mark, Pen, Polygon, Scale, Shape as Drawn, Stress, Text, hatch};
+use gantline_drawing::{
+    Area, Drawing, Fill, Layer, Line, Mark, Pen, Polygon, Scale, Shape as Drawn, Stress, Text, hatch,
+};
 use gantline_plan::document::ThingId;
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::polygons::{self, triangulate};
@@ -50,7 +52,13 @@ impl Painted {
         for mark in &drawing.marks {
             brush.mark(mark);
         }
-        Self { origin: camera.center, m_per_pt: camera.m_per_pt, pt_per_mm: camera.pt_per_mm, shapes: brush.shapes, holds: Some(holds) }
+        Self {
+            origin: camera.center,
+            m_per_pt: camera.m_per_pt,
+            pt_per_mm: camera.pt_per_mm,
+            shapes: brush.shapes,
+            holds: Some(holds),
+        }
     }
 
     /// Whether the shapes still serve a camera.

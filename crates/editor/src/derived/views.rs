@@ -6,6 +6,7 @@ use gantline_drawing::fit::fit_scale;
 use gantline_drawing::label::LabelPlaces;
 use gantline_drawing::plan_view::{PlanViewOptions, plan_view_keeping};
 use gantline_drawing::section::{BaseActions, SectionLoads, SectionOptions, section};
+use gantline_drawing::text::Heading;
 use gantline_drawing::{Drawing, Scale};
 use gantline_plan::assess::{Component, Sense, UnitAssessment};
 use gantline_plan::document::{PlacementId, Plan, ThingId};
@@ -14,8 +15,8 @@ use gantline_plan::geometry::frame::{EdgeLine, Frame};
 use glam::DVec2;
 
 use super::View;
-use crate::session::{Camera, Sheet, SheetRect};
 use crate::session::camera::PT_PER_MM;
+use crate::session::{Camera, Sheet, SheetRect};
 
 /// What a sheet's next drawing takes from the last: places of labels, so that they don't jump.
 #[derive(Debug, Clone, Default)]
@@ -36,12 +37,18 @@ pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) ->
         }
         Sheet::Section(unit) => {
             let loads = view.assessment.units.get(&unit).map(|unit| loads(unit)).unwrap_or_default();
-            let options = SectionOptions { scale, units, shown: view.overlays.drawn(), loads };
+            let options =
+                SectionOptions { scale, units, shown: view.overlays.drawn(), loads, heading: Heading::LeftOut };
             section(view.plan, view.assessment, unit, &options)
         }
         Sheet::Elevation(edge) => {
             let key = view.assessment.facade_of(edge)?.facade.key;
-            elevation(view.plan, view.assessment, key, &ElevationOptions { scale, units, selected })
+            elevation(
+                view.plan,
+                view.assessment,
+                key,
+                &ElevationOptions { scale, units, selected, heading: Heading::LeftOut },
+            )
         }
         Sheet::Building => {
             let options = BuildingOptions { units, selected, ..BuildingOptions::at(scale) };

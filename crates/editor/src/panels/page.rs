@@ -39,17 +39,21 @@ pub fn show(
             });
         });
         ui.add_space(4.0);
-        ScrollArea::vertical().max_height(height).min_scrolled_height(height.min(560.0)).auto_shrink([false, true]).show(ui, |ui| match page {
-            Page::Shortcuts => pages::shortcuts::show(ui, look),
-            Page::Preferences => pages::preferences::show(ui, look, preferences, intents),
-            Page::FindTag => {
-                if let Some(plan) = plan {
-                    pages::find_tag::show(ui, look, plan, assessment, text, intents);
+        ScrollArea::vertical()
+            .max_height(height)
+            .min_scrolled_height(height.min(560.0))
+            .auto_shrink([false, true])
+            .show(ui, |ui| match page {
+                Page::Shortcuts => pages::shortcuts::show(ui, look),
+                Page::Preferences => pages::preferences::show(ui, look, preferences, intents),
+                Page::FindTag => {
+                    if let Some(plan) = plan {
+                        pages::find_tag::show(ui, look, plan, assessment, text, intents);
+                    }
                 }
-            }
-            Page::Path(question) => pages::path::show(ui, look, *question, text, intents),
-            Page::CantOpen { path, what } => pages::cant_open::show(ui, look, path, what, intents),
-        });
+                Page::Path(question) => pages::path::show(ui, look, *question, text, intents),
+                Page::CantOpen { path, what } => pages::cant_open::show(ui, look, path, what, intents),
+            });
     });
     if shown.should_close() {
         intents.push(Intent::Page(None));

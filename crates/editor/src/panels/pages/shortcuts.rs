@@ -42,7 +42,12 @@ pub fn show(ui: &mut Ui, look: Look<'_>) {
     section(ui, look.palette, "Keys", |ui| {
         Grid::new("keys").num_columns(2).spacing([24.0, 5.0]).show(ui, |ui| {
             for entry in TABLE.iter().filter(|entry| !entry.keys.is_empty()) {
-                row(ui, look, &entry.keys_text(ui.ctx()), &format!("{}. {}", entry.name.trim_end_matches('…'), entry.hint));
+                row(
+                    ui,
+                    look,
+                    &entry.keys_text(ui.ctx()),
+                    &format!("{}. {}", entry.name.trim_end_matches('…'), entry.hint),
+                );
             }
         });
     });
