@@ -133,7 +133,7 @@ fn note_slack(found: &mut Reactions, envelope: &Envelope) {
     }
 }
 
-fn component(part: Part) -> Option<Component> {
+pub(super) fn component(part: Part) -> Option<Component> {
     Some(match part {
         Part::Fx => Component::Fx,
         Part::Fy => Component::Fy,
@@ -147,7 +147,7 @@ fn component(part: Part) -> Option<Component> {
     })
 }
 
-const fn sense(end: End) -> Sense {
+pub(super) const fn sense(end: End) -> Sense {
     match end {
         End::Max => Sense::Max,
         End::Min => Sense::Min,

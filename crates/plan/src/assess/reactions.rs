@@ -40,6 +40,23 @@ impl Component {
         }
     }
 
+    /// All in order.
+    pub const ALL: [Self; 8] = [Self::Fx, Self::Fy, Self::Fz, Self::Mx, Self::My, Self::Mz, Self::V, Self::M];
+
+    /// What it is, in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Fx => "force away from the building",
+            Self::Fy => "force along the edge",
+            Self::Fz => "force up",
+            Self::Mx => "moment about the axis away from the building",
+            Self::My => "moment about the axis along the edge",
+            Self::Mz => "twist about the mast",
+            Self::V => "resultant of Fx and Fy",
+            Self::M => "resultant of Mx and My",
+        }
+    }
+
     /// Whether it is a moment.
     pub const fn is_moment(self) -> bool {
         matches!(self, Self::Mx | Self::My | Self::Mz | Self::M)
@@ -53,6 +70,16 @@ pub enum Sense {
     Max,
     /// The smallest value.
     Min,
+}
+
+impl Sense {
+    /// Its word.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Max => "max",
+            Self::Min => "min",
+        }
+    }
 }
 
 /// One extreme with everything that acts at the same time. Action of the unit on the structure, in the base's axes at
@@ -230,6 +257,22 @@ impl Reactions {
         let by_moment = |a: &&CombinationResult, b: &&CombinationResult| moment(a).total_cmp(&moment(b));
         let design = self.combinations.iter().filter(|result| result.level != LoadLevel::Service);
         design.max_by(by_moment).or_else(|| self.combinations.iter().max_by(by_moment))
+    }
+
+    /// The extreme of a component over all combinations of one level; levels are never mixed.
+    pub fn worst(&self, level: LoadLevel, component: Component, sense: Sense) -> Option<&ReactionSet> {
+        let sets = self.combinations.iter().filter(|result| result.level == level);
+        let sets = sets.filter_map(|result| result.extreme(component, sense));
+        match sense {
+            Sense::Max => sets.max_by(|a, b| a.value.total_cmp(&b.value)),
+            Sense::Min => sets.min_by(|a, b| a.value.total_cmp(&b.value)),
+        }
+    }
+
+    /// The largest magnitude of a component over all combinations of one level.
+    pub fn largest(&self, level: LoadLevel, component: Component) -> Option<&ReactionSet> {
+        let both = [Sense::Max, Sense::Min].into_iter().filter_map(|sense| self.worst(level, component, sense));
+        both.max_by(|a, b| a.value.abs().total_cmp(&b.value.abs()))
     }
 }
 

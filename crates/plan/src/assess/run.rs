@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::assessment::{Assessment, SettingOut, UnitAssessment};
 use super::clear_zones::{Neighbor, pair_clearances};
 use super::facade_phase::assess_facade;
+use super::lean::{any_lean, is_square_to_one_facade};
 use super::memo::{FacadeSlot, KnownMakeUp, Memo, ServingUnit, UnitInput, UnitSlot};
 use super::parts_swept::swept_parts;
 
@@ -76,23 +77,9 @@ fn reactions_of(plan: &Plan, known: &mut KnownMakeUp, keeps_lean: bool) -> Optio
         let find = || Arc::new(reactions(unit, &plan.basis, &plan.code));
         return Some(Arc::clone(known.within_lean.get_or_insert_with(find)));
     }
-    let find = || {
-        let mut basis = plan.basis.clone();
-        basis.cone.lean = None;
-        Arc::new(reactions(unit, &basis, &plan.code))
-    };
+    let find = || Arc::new(reactions(unit, &any_lean(&plan.basis), &plan.code));
     Some(Arc::clone(known.any_lean.get_or_insert_with(find)))
 }
-
-/// Whether a unit stands square to the one facade it serves.
-fn is_square_to_one_facade(frame: &Frame, reaches: &[ServedReach], surroundings: &Surroundings) -> bool {
-    let [only] = reaches else { return false };
-    let facade = surroundings.facades.iter().find(|facade| facade.key == only.served.facade);
-    facade.is_some_and(|facade| frame.turn_from(facade.line).abs() < SQUARE_RAD)
-}
-
-/// A unit turned by less stands square to its facade, rad (0.05°, as for collinear edges).
-const SQUARE_RAD: f64 = 0.05 * std::f64::consts::PI / 180.0;
 
 fn unit_inputs(plan: &Plan, memo: &Memo, known: &BTreeMap<PlacementId, usize>) -> Vec<(PlacementId, UnitInput)> {
     let setting_out: BTreeMap<PlacementId, SettingOut> = setting_out(plan);
@@ -129,7 +116,7 @@ fn unit_inputs(plan: &Plan, memo: &Memo, known: &BTreeMap<PlacementId, usize>) -
 }
 
 /// A box within which a unit can come near others.
-fn around(frame: &Frame, unit: &ResolvedUnit) -> Bounds {
+pub(super) fn around(frame: &Frame, unit: &ResolvedUnit) -> Bounds {
     let foot = match unit.brace.as_ref().map(|brace| brace.kind) {
         Some(crate::catalog::BraceKind::RearFoot { distance_m, .. }) => distance_m,
         _ => 0.0,
@@ -174,7 +161,8 @@ fn assess_unit(
             found.room.to_edge = near.into_iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         }
     }
-    let keeps_lean = input.frame.is_some_and(|frame| is_square_to_one_facade(&frame, &reaches, surroundings));
+    let keeps_lean =
+        input.frame.is_some_and(|frame| is_square_to_one_facade(&frame, &result.serves, &surroundings.facades));
     result.reactions = reactions_of(plan, known, keeps_lean);
     result.room = rooms.as_ref().map(|found| found.room.clone());
     let context = rules::UnitContext {
