@@ -1,5 +1,6 @@
 //! Catalog: families of parts as stored, what may be combined, and the make-up of one unit.
 
+pub mod choices;
 pub mod combination;
 pub mod family;
 pub mod make_up;
@@ -7,6 +8,7 @@ pub mod parts;
 pub mod resolved;
 pub mod to_mechanics;
 
+pub use choices::{Choice, NotListed, PartKind, choices, part_name};
 pub use combination::{Combination, Rating};
 pub use family::{Family, Origin};
 pub use make_up::{MakeUp, MakeUpFault, SlewStops};

@@ -51,6 +51,16 @@ pub enum Standing {
     },
 }
 
+impl Standing {
+    /// The edge it is anchored to; none for what stands free.
+    pub fn edge(&self) -> Option<EdgeId> {
+        match self {
+            Self::OnEdge { edge, .. } => Some(*edge),
+            Self::Free { .. } => None,
+        }
+    }
+}
+
 /// A distance along an edge, measured from one of its corners: the nearer one when it was set.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
