@@ -17,6 +17,13 @@ pub fn number(kind: Kind, value: f64, units: UnitSystem) -> String {
     }
 }
 
+/// The same without its unit, for columns whose heading names it.
+pub fn digits(kind: Kind, value: f64, units: UnitSystem) -> String {
+    let text = number(kind, value, units);
+    let unit = kind.unit(units);
+    text.strip_suffix(unit).map_or_else(|| text.clone(), |digits| digits.trim_end().to_owned())
+}
+
 /// Rounds away a minus sign that would stand before zeros only.
 fn clean(value: f64, decimals: i32) -> f64 {
     let step = 10.0_f64.powi(-decimals);
@@ -120,6 +127,24 @@ mod tests {
         assert_eq!(length(0.3048 * 12.0 + 0.0254 * 6.5, UnitSystem::UsCustomary), "12' 6 1/2\"");
         assert_eq!(length(0.0254 * 3.25, UnitSystem::UsCustomary), "3 1/4\"");
         assert_eq!(length(-0.3048, UnitSystem::UsCustomary), "-1' 0\"");
+    }
+
+    #[test]
+    fn digits_and_unit_together_are_the_whole_figure() {
+        let kinds = [Kind::Length, Kind::Area, Kind::Force, Kind::Moment, Kind::Stress, Kind::Mass, Kind::Angle];
+        for units in [UnitSystem::Si, UnitSystem::UsCustomary] {
+            for kind in kinds.into_iter().chain([Kind::Share, Kind::Number]) {
+                let (whole, digits) = (number(kind, -1234.5, units), digits(kind, -1234.5, units));
+                let unit = kind.unit(units);
+                let joint = if kind == Kind::Angle || unit.is_empty() { "" } else { " " };
+                assert_eq!(whole, format!("{digits}{joint}{unit}"));
+                if (kind, units) != (Kind::Length, UnitSystem::UsCustomary) {
+                    let shown: f64 = digits.parse().unwrap();
+                    // Half of the last digit shown: forces and moments in pounds show none.
+                    assert!((shown - kind.in_shown_unit(-1234.5, units)).abs() <= 0.5, "{kind:?}");
+                }
+            }
+        }
     }
 
     #[test]

@@ -4,6 +4,9 @@ pub mod format;
 pub mod parse;
 pub mod unit_system;
 
-pub use format::{angle, area, force, length, level, mass, moment, number, share, stress};
-pub use parse::{ParseFault, parse_angle, parse_length, parse_mass, parse_number};
+pub use format::{angle, area, digits, force, length, level, mass, moment, number, share, stress};
+pub use parse::{
+    ParseFault, parse, parse_angle, parse_area, parse_force, parse_length, parse_mass, parse_moment, parse_number,
+    parse_share, parse_stress,
+};
 pub use unit_system::{Kind, UnitSystem};
