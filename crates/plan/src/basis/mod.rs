@@ -4,6 +4,7 @@
 
 pub mod combined;
 pub mod design_code;
+pub mod listed;
 pub mod load_basis;
 pub mod load_case;
 pub mod load_cone;
@@ -13,6 +14,7 @@ pub mod sourced;
 
 pub use combined::{Combined, CombinedFault, LoadLevel, Term};
 pub use design_code::{DesignCode, FactorName, MemberCode};
+pub use listed::{FigureIndex, ListedFigure};
 pub use load_basis::{LoadBasis, WeightFactors};
 pub use load_case::{CaseId, CaseLoad, LoadCase, Tension, WindState};
 pub use load_cone::{LeanLimits, LoadCone};
