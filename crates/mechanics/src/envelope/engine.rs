@@ -11,6 +11,7 @@ use super::fault::EnvelopeFault;
 use super::hunt::{Found, Hunt};
 use super::observed::{BraceAxial, Observed};
 use super::prepared::Prepared;
+use super::rows::Rows;
 use super::search::within_turn;
 use super::slews::Slews;
 use crate::unit::{UnitModel, turned};
@@ -34,6 +35,9 @@ pub(super) enum Part {
     Resultant(usize),
 }
 
+/// Cases by the bits of their slew.
+type Seen<const N: usize> = RefCell<HashMap<u64, Rc<[Case<N>]>>>;
+
 /// A search for extremes of what is observed.
 pub(super) struct Engine<'a, const N: usize, O> {
     pub prepared: &'a Prepared<'a>,
@@ -43,8 +47,8 @@ pub(super) struct Engine<'a, const N: usize, O> {
     plan: BracePlan,
     /// The cases, where they are the same at every slew.
     same: Option<Rc<[Case<N>]>>,
-    /// The cases at slews that were looked at before.
-    seen: RefCell<HashMap<u64, Rc<[Case<N>]>>>,
+    /// The cases at slews that were looked at before: with the foot, and with the foot lost.
+    seen: [Seen<N>; 2],
     /// Directions of resultants that were searched before, with their first row and states.
     pub longest: RefCell<Vec<(usize, &'static [BraceState], f64)>>,
 }
@@ -72,12 +76,12 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
             slews,
             plan,
             same: None,
-            seen: RefCell::default(),
+            seen: <[Seen<N>; 2]>::default(),
             longest: RefCell::default(),
         };
         let cases_turn = plan.two_states && prepared.is_cut();
         if prepared.turns_with_the_arm() && !cases_turn {
-            engine.same = Some(engine.cases_at(engine.slews.any())?.into());
+            engine.same = Some(engine.footed_at(engine.slews.any())?.into());
         }
         Ok(engine)
     }
@@ -141,41 +145,70 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
 
     /// All states of the brace at a slew.
     pub fn cases(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
+        let footed = self.footed(slew)?;
+        if !self.plan.may_lose_foot {
+            return Ok(footed);
+        }
+        let lost = self.footless(slew)?;
+        Ok(footed.iter().chain(lost.iter()).cloned().collect())
+    }
+
+    /// The states at a slew in which the brace's foot, if it has one, holds.
+    pub fn footed(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
         if let Some(cases) = &self.same {
             return Ok(Rc::clone(cases));
         }
-        if let Some(cases) = self.seen.borrow().get(&slew.to_bits()) {
-            return Ok(Rc::clone(cases));
-        }
-        let cases: Rc<[Case<N>]> = self.cases_at(slew)?.into();
-        self.seen.borrow_mut().insert(slew.to_bits(), Rc::clone(&cases));
-        Ok(cases)
+        remembered(&self.seen[0], slew, || self.footed_at(slew))
     }
 
-    fn cases_at(&self, slew: f64) -> Result<Vec<Case<N>>, EnvelopeFault> {
-        let model = self.prepared.model;
-        let braced = model.influence(slew)?;
+    /// The state at a slew in which the foot is lost.
+    pub fn footless(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
+        remembered(&self.seen[1], slew, || {
+            let lost = self.without_brace(slew, BraceState::FootLost, None)?;
+            Ok(vec![lost.ok_or(EnvelopeFault::FallsWithoutFoot)?])
+        })
+    }
+
+    fn footed_at(&self, slew: f64) -> Result<Vec<Case<N>>, EnvelopeFault> {
+        let braced = self.prepared.model.influence(slew)?;
         let rows = self.prepared.rows(&braced, &self.observed)?;
-        let without = |brace, condition| -> Result<Option<Case<N>>, EnvelopeFault> {
-            let Some(at) = model.influence_without_brace(slew) else {
-                return Ok(None);
-            };
-            Ok(Some(Case { rows: self.prepared.rows(&at, &self.observed)?, condition, brace }))
-        };
         let mut cases = vec![Case { rows, condition: None, brace: BraceState::Holds }];
         if self.plan.two_states {
             let axial = self.prepared.rows(&braced, &BraceAxial)?;
             if self.prepared.support(&axial, &[-1.0], slew) > SLACK_N {
-                cases.extend(without(BraceState::Slack, Some(axial.along(&[-1.0])))?);
+                cases.extend(self.without_brace(slew, BraceState::Slack, Some(axial.along(&[-1.0])))?);
                 cases[0].condition = Some(axial);
             }
         }
-        if self.plan.may_lose_foot {
-            let lost = without(BraceState::FootLost, None)?;
-            cases.push(lost.ok_or(EnvelopeFault::FallsWithoutFoot)?);
-        }
         Ok(cases)
     }
+
+    /// `None` if the unit doesn't stand so.
+    fn without_brace(
+        &self,
+        slew: f64,
+        brace: BraceState,
+        condition: Option<Rows<1>>,
+    ) -> Result<Option<Case<N>>, EnvelopeFault> {
+        let Some(at) = self.prepared.model.influence_without_brace(slew) else {
+            return Ok(None);
+        };
+        Ok(Some(Case { rows: self.prepared.rows(&at, &self.observed)?, condition, brace }))
+    }
+}
+
+/// What was found at a slew before, or is found now and kept.
+fn remembered<const N: usize>(
+    seen: &Seen<N>,
+    slew: f64,
+    find: impl FnOnce() -> Result<Vec<Case<N>>, EnvelopeFault>,
+) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
+    if let Some(cases) = seen.borrow().get(&slew.to_bits()) {
+        return Ok(Rc::clone(cases));
+    }
+    let cases: Rc<[Case<N>]> = find()?.into();
+    seen.borrow_mut().insert(slew.to_bits(), Rc::clone(&cases));
+    Ok(cases)
 }
 
 impl BracePlan {

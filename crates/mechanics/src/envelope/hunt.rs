@@ -22,6 +22,9 @@ const FINE: f64 = 1e-9;
 /// The same for a search within a search, which a climb then completes.
 const NESTED: f64 = 1e-6;
 
+/// The same for a first look, from which hills are only told apart.
+const COARSE: f64 = 1e-4;
+
 /// Directions in which a resultant is looked at first: every 15°.
 const DIRECTIONS: u32 = 24;
 
@@ -125,7 +128,7 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
         let mut seen = Vec::with_capacity(DIRECTIONS as usize);
         for i in 0..DIRECTIONS {
             let direction = f64::from(i) * step;
-            let (slew, reach) = self.best_slew(row, direction)?;
+            let (slew, reach) = self.best_slew(row, direction, COARSE)?;
             seen.push((direction, slew, reach));
         }
         let top = seen.iter().copied().fold(seen[0], |a, b| if b.2 > a.2 { b } else { a });
@@ -138,9 +141,9 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
         let mut hills: Vec<(f64, f64)> = hills.into_iter().take(HILLS).map(|h| (h.0, h.1)).collect();
         // On a ridge with a kink only a search within a search gets on.
         let (direction, _) = golden(top.0 - step, top.0 + step, NESTED, &mut |direction| {
-            Ok::<f64, EnvelopeFault>(self.best_slew(row, direction)?.1)
+            Ok::<f64, EnvelopeFault>(self.best_slew(row, direction, NESTED)?.1)
         })?;
-        hills.push((direction, self.best_slew(row, direction)?.0));
+        hills.push((direction, self.best_slew(row, direction, NESTED)?.0));
         Ok(hills)
     }
 
@@ -162,8 +165,8 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
     }
 
     /// The slew at which a resultant reaches furthest in a direction of the structure.
-    fn best_slew(&self, row: usize, direction: f64) -> Result<(f64, f64), EnvelopeFault> {
-        greatest(&self.engine.slews, &self.sharp, 2.0 * GRID, NESTED, |slew| {
+    fn best_slew(&self, row: usize, direction: f64, fine: f64) -> Result<(f64, f64), EnvelopeFault> {
+        greatest(&self.engine.slews, &self.sharp, 2.0 * GRID, fine, |slew| {
             self.support(&direction_weights(row, direction - slew), slew)
         })
     }
@@ -234,7 +237,8 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
     }
 
     fn cases(&self, slew: f64) -> Result<Rc<[Case<N>]>, EnvelopeFault> {
-        self.engine.cases(if self.free { self.engine.slews.any() } else { slew })
+        let slew = if self.free { self.engine.slews.any() } else { slew };
+        if self.states == [BraceState::FootLost] { self.engine.footless(slew) } else { self.engine.footed(slew) }
     }
 
     fn support(&self, w: &[f64; N], slew: f64) -> Result<f64, EnvelopeFault> {
