@@ -18,6 +18,9 @@ use crate::unit::{Column, FrameOfUnit, Influence, Part, Pieces, Side, Station, U
 /// Longest member of the frame as a share of the mast's height: two to a mast are 0.05 % off.
 const LONGEST_SHARE: f64 = 0.5;
 
+/// But not more members to an arm than this, however short the mast: the answer must not take seconds.
+const MOST_TO_AN_ARM: f64 = 24.0;
+
 /// Slews that are looked at where the unit's stiffness or loads depend on it, over the range.
 const SLEWS: usize = 7;
 
@@ -85,7 +88,10 @@ fn offer(
     pieces: Pieces,
 ) -> Result<(), EnvelopeFault> {
     let slew = at.slew_rad();
-    let frame = model.frame(pieces, LONGEST_SHARE * model.unit().mast_height_m, slew)?;
+    let unit = model.unit();
+    let arm_m = unit.outreach_m + unit.tail_m;
+    let longest_m = (LONGEST_SHARE * unit.mast_height_m).max(arm_m / MOST_TO_AN_ARM);
+    let frame = model.frame(pieces, longest_m, slew)?;
     let buckling = frame.frame.factor().and_then(|f| f.buckling()).map_err(UnitFault::from)?;
     let axial = AxialForces::new(&frame, prepared, at)?;
     let Some((softening, state)) = axial.climb(prepared, &buckling, slew)? else {

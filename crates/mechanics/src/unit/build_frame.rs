@@ -16,7 +16,7 @@ use crate::wrench::Wrench;
 pub(super) const LEAST_STRETCH_M: f64 = 0.005;
 
 /// Members of one stretch at most, so that odd proportions don't make a frame that no memory holds.
-const MOST_MEMBERS: f64 = 24.0;
+const MOST_MEMBERS: f64 = 64.0;
 
 /// What of the unit goes into the frame.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
