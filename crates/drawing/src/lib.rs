@@ -24,6 +24,7 @@ pub mod north_arrow;
 pub mod pen;
 pub mod pencil;
 pub mod plan_view;
+mod roomiest;
 pub mod scale;
 pub mod scale_bar;
 pub mod section;

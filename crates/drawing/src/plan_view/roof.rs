@@ -14,12 +14,11 @@ use crate::level_mark::level_mark;
 use crate::mark::{Fill, Mark, Stress};
 use crate::pen::Pen;
 use crate::pencil::Pencil;
+use crate::roomiest::roomiest;
 use crate::text::{Anchor, Text, TextStyle, width_mm};
 
 /// A parapet thinner than this on paper is only tinted, mm.
 const LEAST_HATCHED_MM: f64 = 0.5;
-/// Places tried for the name along each side of the box around a roof.
-const TRIES: u32 = 13;
 
 /// Marks of one roof.
 pub fn roof_marks(plan: &Plan, id: RoofId, options: &PlanViewOptions) -> Vec<Mark> {
@@ -103,7 +102,7 @@ fn name(pencil: &mut Pencil, plan: &Plan, id: RoofId, roof: &Roof, options: &Pla
     let scale = options.scale;
     let wide_mm = width_mm(&roof.name, TextStyle::Name).max(width_mm(&level, TextStyle::Note) + 5.0);
     let half = DVec2::new(scale.m(wide_mm), scale.m(9.0)) / 2.0;
-    let Some(at) = roomiest(plan, id, roof, half) else { return };
+    let Some(at) = place_of_name(plan, id, roof, half) else { return };
     let line = scale.m(TextStyle::Name.line_mm());
     let text = Text::new(roof.name.clone(), at + DVec2::Y * line * 0.35, Anchor::OVER, TextStyle::Name, Pen::Lettering);
     pencil.text_on_paper(Layer::Lettering, text);
@@ -111,37 +110,10 @@ fn name(pencil: &mut Pencil, plan: &Plan, id: RoofId, roof: &Roof, options: &Pla
     level_mark(pencil, Layer::Lettering, left, &level);
 }
 
-/// The middle of the text box that stands farthest from borders, obstacles, higher roofs and units; none in a roof too
-/// small for it.
-fn roomiest(plan: &Plan, id: RoofId, roof: &Roof, half: DVec2) -> Option<DVec2> {
-    let area = area_of(roof);
-    let covers = higher_roofs(plan, id);
-    let on_it: Vec<Polygon> = plan
-        .obstacles
-        .values()
-        .filter(|obstacle| obstacle.roof == id)
-        .map(|obstacle| Polygon::simple(obstacle.outline.clone()))
-        .chain(covers)
-        .collect();
-    let room = |at: DVec2| {
-        let spots = [at, at - half, at + half, at + half * DVec2::new(1.0, -1.0), at + half * DVec2::new(-1.0, 1.0)];
-        let clear = |spot: DVec2| {
-            let inside = if area.contains(spot) { area.distance_to_border_m(spot) } else { -1.0 };
-            on_it.iter().map(|polygon| polygon.distance_m(spot)).fold(inside, f64::min)
-        };
-        spots.into_iter().map(clear).fold(f64::INFINITY, f64::min)
-    };
-    let bounds = area.bounds()?;
-    let step = bounds.size_m() / f64::from(TRIES + 1);
-    let mut best: Option<(f64, DVec2)> = None;
-    for x in 1..=TRIES {
-        for y in 1..=TRIES {
-            let at = bounds.min_m + step * DVec2::new(f64::from(x), f64::from(y));
-            let here = room(at);
-            if here > 0.0 && best.is_none_or(|(most, _)| here > most + 1e-9) {
-                best = Some((here, at));
-            }
-        }
-    }
-    best.map(|(_, at)| at)
+/// Where the name has most room beside obstacles and higher roofs; none in a roof too small for it.
+fn place_of_name(plan: &Plan, id: RoofId, roof: &Roof, half: DVec2) -> Option<DVec2> {
+    let obstacles = plan.obstacles.values().filter(|obstacle| obstacle.roof == id);
+    let outlines = obstacles.map(|obstacle| Polygon::simple(obstacle.outline.clone()));
+    let others: Vec<Polygon> = outlines.chain(higher_roofs(plan, id)).collect();
+    roomiest(&area_of(roof), half, &others)
 }

@@ -1,24 +1,11 @@
-//! Labels: boxed tags and blocks of figures, placed beside their things without overlap, with a leader where they stand off.
-//!
-//! Places are kept from one drawing to the next while they are still free, so that figures don't jump during a drag.
+//! Places for labels, so that none stands on another or on what is taken.
 
-use std::collections::BTreeMap;
-
-use gantline_plan::document::ThingId;
 use glam::DVec2;
 
-use crate::layer::Layer;
-use crate::mark::{Fill, Mark, Stress};
-use crate::pen::Pen;
-use crate::pencil::Pencil;
+use super::boxed::{Label, LabelPlaces, PlacedLabel};
 use crate::scale::Scale;
 use crate::taken::{Taken, TakenBox};
-use crate::text::{Across, Anchor, Text, TextStyle, Up, width_mm};
 
-/// Between the words and the frame, paper mm.
-const PAD_MM: f64 = 0.9;
-/// Between the two columns of a block, paper mm.
-const COLUMN_MM: f64 = 2.0;
 /// From one try to the next away from the thing, paper mm.
 const STEP_MM: f64 = 3.0;
 /// How many steps away are tried.
@@ -29,95 +16,6 @@ const FORWARD_DEG: [f64; 7] = [0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0];
 const BACKWARD_DEG: [f64; 5] = [120.0, -120.0, 150.0, -150.0, 180.0];
 /// A leader may run over so much of its own thing, paper mm.
 const OWN_PARTS_MM: f64 = 12.0;
-
-/// What a label is for; a thing has at most one of a kind and number.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum LabelKind {
-    /// The tag of a unit.
-    Tag,
-    /// A clearance, counted from the tightest.
-    Clearance(u8),
-    /// Reactions.
-    Reactions,
-    /// The name of a thing.
-    Name,
-}
-
-/// Which label of which thing.
-pub type LabelKey = (ThingId, LabelKind);
-
-/// Places of labels: center of the box from the labeled point, paper mm.
-pub type LabelPlaces = BTreeMap<LabelKey, DVec2>;
-
-/// A line of a label: words at the left, and a figure that ends at the right or nothing.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Row {
-    /// At the left.
-    pub words: String,
-    /// At the right; empty for none.
-    pub figure: String,
-    /// Style of both.
-    pub style: TextStyle,
-}
-
-impl Row {
-    /// A row of words only.
-    pub fn words(words: impl Into<String>, style: TextStyle) -> Self {
-        Self { words: words.into(), figure: String::new(), style }
-    }
-
-    /// Words with a figure.
-    pub fn figure(words: impl Into<String>, figure: impl Into<String>) -> Self {
-        Self { words: words.into(), figure: figure.into(), style: TextStyle::Reading }
-    }
-}
-
-/// A label to be placed.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Label {
-    /// Which label of which thing.
-    pub key: LabelKey,
-    /// The point it speaks of, m.
-    pub point: DVec2,
-    /// Direction in which it likes to stand, a unit vector.
-    pub prefers: DVec2,
-    /// From the point to the nearest side of the box, paper mm, if there is room.
-    pub away_mm: f64,
-    /// Its lines.
-    pub rows: Vec<Row>,
-    /// Pen of frame, leader and words.
-    pub pen: Pen,
-    /// How loudly it is drawn.
-    pub stress: Stress,
-    /// Whether it may be left out when there is no room; others are then set where they overlap least far out.
-    pub optional: bool,
-}
-
-/// A label at its place.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PlacedLabel {
-    /// The label.
-    pub label: Label,
-    /// Center of its box from the point, paper mm.
-    pub offset_mm: DVec2,
-}
-
-impl Label {
-    /// Width and height of its box, paper mm.
-    pub fn size_mm(&self) -> DVec2 {
-        let left = self.rows.iter().map(|row| width_mm(&row.words, row.style)).fold(0.0, f64::max);
-        let right = self.rows.iter().map(|row| width_mm(&row.figure, row.style)).fold(0.0, f64::max);
-        let column = if right > 0.0 { COLUMN_MM + right } else { 0.0 };
-        // A row of words alone may be wider than both columns together.
-        let alone = self.rows.iter().filter(|row| row.figure.is_empty()).map(|row| width_mm(&row.words, row.style));
-        let paired = self.rows.iter().filter(|row| !row.figure.is_empty()).map(|row| width_mm(&row.words, row.style));
-        let width =
-            if right > 0.0 { (paired.fold(0.0, f64::max) + column).max(alone.fold(0.0, f64::max)) } else { left };
-        let last = self.rows.last().map_or(0.0, |row| row.style.cap_mm());
-        let above: f64 = self.rows.iter().rev().skip(1).map(|row| row.style.line_mm()).sum();
-        DVec2::new(width + 2.0 * PAD_MM, above + last + 2.0 * PAD_MM)
-    }
-}
 
 /// Places labels: each at its place of before if that is still free, else as near as it can on its preferred side, else
 /// anywhere near. Those that find room nearby are set before those that must go farther. Boxes taken are added to what is
@@ -193,7 +91,7 @@ impl Round {
 }
 
 /// Whether the label stands so far off that it needs a leader.
-fn leader_is_long(label: &Label, offset: DVec2, size: DVec2) -> bool {
+pub(super) fn leader_is_long(label: &Label, offset: DVec2, size: DVec2) -> bool {
     gap_mm(offset, size) > label.away_mm + STEP_MM / 2.0
 }
 
@@ -213,47 +111,15 @@ pub fn places_of(placed: &[PlacedLabel]) -> LabelPlaces {
     placed.iter().map(|one| (one.label.key, one.offset_mm)).collect()
 }
 
-/// Draws a placed label: leader, box, words.
-pub fn label_marks(placed: &PlacedLabel, scale: Scale) -> Vec<Mark> {
-    let PlacedLabel { label, offset_mm } = placed;
-    let mut pencil = Pencil::about(scale, label.key.0, label.stress);
-    let layer = match label.key.1 {
-        LabelKind::Tag => Layer::Tag,
-        LabelKind::Clearance(_) => Layer::Conflict,
-        LabelKind::Reactions => Layer::Reading,
-        LabelKind::Name => Layer::Lettering,
-    };
-    let size = label.size_mm();
-    let center = label.point + scale.shift(*offset_mm);
-    if leader_is_long(label, *offset_mm, size) {
-        pencil.line(layer, label.pen, [label.point, center]);
-        pencil.disc(layer, Fill::Ink(label.pen), None, label.point, scale.m(0.45));
-    }
-    let half = scale.shift(size / 2.0);
-    let corner = |x: f64, y: f64| center + DVec2::new(x * half.x, y * half.y);
-    let frame = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(1.0, 1.0), corner(-1.0, 1.0)];
-    pencil.area(layer, Fill::Paper, Some(label.pen), frame);
-    let ink = if label.pen == Pen::TagFrame { Pen::Lettering } else { label.pen };
-    let mut top = half.y - scale.m(PAD_MM);
-    for row in &label.rows {
-        let mut write = |words: &str, x: f64, across: Across| {
-            let anchor = Anchor { across, up: Up::CapTop };
-            let at = center + DVec2::new(x, top);
-            pencil.lettering(layer, Text::new(words, at, anchor, row.style, ink));
-        };
-        write(&row.words, -half.x + scale.m(PAD_MM), Across::Start);
-        if !row.figure.is_empty() {
-            write(&row.figure, half.x - scale.m(PAD_MM), Across::End);
-        }
-        top -= scale.m(row.style.line_mm());
-    }
-    pencil.done()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::label::{LabelKind, Row, label_marks};
+    use crate::mark::Stress;
+    use crate::pen::Pen;
+    use crate::text::TextStyle;
     use gantline_plan::document::PlacementId;
+    use gantline_plan::document::ThingId;
     use proptest::prelude::*;
 
     fn tag(number: u64, point: DVec2) -> Label {
