@@ -14,6 +14,7 @@ use crate::document::{OpenDocument, Picker, Worker};
 use crate::intent::Intent;
 use crate::panels;
 use crate::preferences::{Preferences, Store, ThemeChoice};
+use crate::session::session::Area;
 use crate::session::{Next, Session, Sheet, SheetRect};
 use crate::sight::{Look, Sight};
 use crate::theme::{Layout, style, type_scale};
@@ -122,6 +123,7 @@ impl App {
             Told::default()
         };
         self.show_over(ui, &mut intents);
+        self.give_focus(ui);
         carry_out::all(self, intents, told);
         self.finish(ui);
     }
@@ -163,6 +165,20 @@ impl App {
             ui.ctx().send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
             ui.data_mut(|data| data.insert_temp(id, title));
         }
+    }
+
+    /// Gives the focus to the area that was asked for. An area's first field is the one after its anchor.
+    fn give_focus(&mut self, ui: &Ui) {
+        let (Some(area), true) = (self.session.focus.take(), self.document.is_some()) else {
+            return;
+        };
+        ui.memory_mut(|memory| match area {
+            Area::Sheet => memory.request_focus(canvas::main_id()),
+            Area::Bar => memory.request_focus(panels::top_bar::menu_id()),
+            Area::Inspector => memory.request_focus(panels::anchor::id("inspector")),
+            Area::Drawer => memory.request_focus(panels::anchor::id("drawer")),
+        });
+        self.session.area = area;
     }
 
     fn show_start(&mut self, ui: &mut Ui, intents: &mut Vec<Intent>) {
@@ -216,6 +232,7 @@ impl App {
         if let Some(drawer) = self.session.drawer {
             let frame = egui::Frame::new().fill(palette.panel);
             Panel::bottom("drawer").exact_size(layout.drawer).frame(frame).show(ui, |ui| {
+                panels::anchor::show(ui, "drawer");
                 panels::drawer::show(ui, drawer, &sight, intents);
             });
         }
@@ -235,6 +252,7 @@ impl App {
             if companion == Sheet::Plan {
                 told = told_here;
             }
+            panels::anchor::show(ui, "inspector");
             panels::inspector::show(ui, &sight, document, intents);
         });
         let mut main_rect = None;

@@ -14,7 +14,11 @@ pub struct Demonstration {
 }
 
 /// The demonstration plans.
-pub const PLANS: &[Demonstration] = &[];
+pub const PLANS: &[Demonstration] = &[Demonstration {
+    name: "Small roof",
+    about: "A rectangular roof with a few units.",
+    text: include_str!("../../../demo-projects/small-roof.json"),
+}];
 
 const FAMILIES: [&str; 2] =
     [include_str!("../../../assets/families/heron.json"), include_str!("../../../assets/families/tern.json")];

@@ -54,8 +54,15 @@ pub enum Intent {
     Run(Command),
     /// Takes a make-up in hand.
     TakeInHand(MakeUp),
-    /// Sets the camera of a sheet.
-    Look(Sheet, Camera),
+    /// Sets the camera of a drawing on the main sheet, or on the companion.
+    Look {
+        /// Whether it lies on the main sheet.
+        main: bool,
+        /// The drawing.
+        sheet: Sheet,
+        /// The camera.
+        camera: Camera,
+    },
     /// Works on another roof's level.
     Level(RoofId),
     /// Shows an overlay set.

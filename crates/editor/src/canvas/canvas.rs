@@ -70,7 +70,7 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
     }
     let moved = look_around(ui, &response, on, &camera, sheet_rect);
     if let Some(moved) = moved {
-        intents.push(Intent::Look(on.sheet, moved));
+        intents.push(Intent::Look { main: on.main, sheet: on.sheet, camera: moved });
     }
     if on.sheet != Sheet::Plan {
         return Told::default();
@@ -135,17 +135,19 @@ fn place(camera: &Camera, sheet: SheetRect, point: DVec2) -> Pos2 {
 
 /// The camera moved by hand, else the one that fits. The plan's is kept once it was fitted, so that it never moves alone.
 fn camera(on: &OnSheet<'_>, drawn: &mut Drawn, sheet: SheetRect, intents: &mut Vec<Intent>) -> Option<Camera> {
-    if let Some(camera) = on.sight.session.cameras.get(&on.sheet) {
+    let session = on.sight.session;
+    let moved = if on.main { &session.cameras } else { &session.companion_cameras };
+    if let Some(camera) = moved.get(&on.sheet) {
         return Some(*camera);
     }
     if on.sheet == Sheet::Plan && on.sight.plan.roofs.is_empty() {
         let camera = Camera::default();
-        intents.push(Intent::Look(on.sheet, camera));
+        intents.push(Intent::Look { main: on.main, sheet: on.sheet, camera });
         return Some(camera);
     }
     let fitted = drawn.fitted(on.sheet, on.view, sheet)?;
-    if on.sheet == Sheet::Plan {
-        intents.push(Intent::Look(on.sheet, fitted));
+    if on.sheet == Sheet::Plan && on.main {
+        intents.push(Intent::Look { main: on.main, sheet: on.sheet, camera: fitted });
     }
     Some(fitted)
 }
@@ -256,7 +258,7 @@ fn told(
         && let Some(at) = ui.input(|input| input.pointer.latest_pos())
         && let Some(moved) = followed_at_the_rim(on, camera, sheet, vec(at))
     {
-        intents.push(Intent::Look(on.sheet, moved));
+        intents.push(Intent::Look { main: on.main, sheet: on.sheet, camera: moved });
         // The pointer stands still over a sheet that moves: to the tool that is a move.
         told.events.push(PointerEvent::Move(vec(at), spot(at, held)));
         ui.ctx().request_repaint();

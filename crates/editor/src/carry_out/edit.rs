@@ -106,6 +106,7 @@ pub fn changed(app: &mut App, then: Then, made: &[ThingId]) {
         app.session.level = None;
     }
     app.session.cameras.retain(|sheet, _| sheet.is_on(&plan));
+    app.session.companion_cameras.retain(|sheet, _| sheet.is_on(&plan));
     if then == Then::SelectMade && !made.is_empty() {
         select_made(app, &plan, made);
     }

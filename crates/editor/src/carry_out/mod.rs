@@ -37,8 +37,9 @@ pub fn one(app: &mut App, intent: Intent) {
         Intent::Say(words) => app.session.said = words,
         Intent::Select(selection) => view::select(app, selection),
         Intent::GoTo(thing, place) => view::go_to(app, thing, place),
-        Intent::Look(sheet, camera) => {
-            app.session.cameras.insert(sheet, camera);
+        Intent::Look { main, sheet, camera } => {
+            let cameras = if main { &mut app.session.cameras } else { &mut app.session.companion_cameras };
+            cameras.insert(sheet, camera);
         }
         Intent::Level(roof) => app.session.level = Some(roof),
         Intent::Overlays(set) => view::overlays(app, set),

@@ -57,6 +57,7 @@ pub fn overlays(app: &mut App, set: OverlaySet) {
 pub fn fit(app: &mut App) {
     let sheet = main_sheet(app);
     app.session.cameras.remove(&sheet);
+    app.session.companion_cameras.clear();
 }
 
 /// Fits what is selected.

@@ -1,5 +1,6 @@
 //! Panels around and over the sheet. They read, and push intents; none names another.
 
+pub mod anchor;
 pub mod ask;
 pub mod companion;
 pub mod drawer;

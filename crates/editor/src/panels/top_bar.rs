@@ -7,7 +7,6 @@ use gantline_plan::quantity::{UnitSystem, angle, force, mass};
 use crate::command::{Command, Menu, TABLE};
 use crate::document::OpenDocument;
 use crate::intent::Intent;
-use crate::session::session::Area;
 use crate::sight::Sight;
 use crate::theme::type_scale;
 use crate::tools::ToolKind;
@@ -21,6 +20,11 @@ const TOOLS: [(ToolKind, Icon); 6] = [
     (ToolKind::Unit, Icon::Unit),
     (ToolKind::Measure, Icon::Measure),
 ];
+
+/// The id by which the menu is given the focus.
+pub fn menu_id() -> egui::Id {
+    egui::Id::unique("plan menu")
+}
 
 /// Shows the bar.
 pub fn show(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &mut Vec<Intent>) {
@@ -90,7 +94,7 @@ fn plan_menu(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &
         ui.painter().circle_filled(at, 3.5, sight.look.palette.accent);
     }
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, "Plan menu"));
-    if sight.session.focus == Some(Area::Bar) {
+    if ui.memory(|memory| memory.has_focus(menu_id())) {
         response.request_focus();
     }
     let saved = if document.is_changed() { "not saved" } else { "saved" };

@@ -33,8 +33,10 @@ pub struct Session {
     pub overlays: OverlaySet,
     /// Which drawing lies where.
     pub slots: Slots,
-    /// Cameras that were moved by hand; other sheets are fitted.
+    /// Cameras of drawings on the main sheet that were moved by hand; others are fitted.
     pub cameras: BTreeMap<Sheet, Camera>,
+    /// The same for drawings on the companion.
+    pub companion_cameras: BTreeMap<Sheet, Camera>,
     /// The thing under the pointer.
     pub hover: Option<ThingId>,
     /// Why something could not be done, shown at its place.
