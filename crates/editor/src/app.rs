@@ -249,9 +249,7 @@ impl App {
         let column = egui::Frame::new().fill(palette.panel);
         Panel::right("column").exact_size(layout.column).frame(column).show(ui, |ui| {
             let told_here = panels::companion::show(ui, layout.companion, &on(companion, false), drawn, &view, intents);
-            if companion == Sheet::Plan {
-                told = told_here;
-            }
+            told = std::mem::take(&mut told).or(told_here);
             panels::anchor::show(ui, "inspector");
             panels::inspector::show(ui, &sight, document, intents);
         });
@@ -260,9 +258,7 @@ impl App {
             let rect = ui.max_rect();
             main_rect = Some(rect);
             let told_here = canvas::show(ui, rect, &on(main, true), drawn, intents);
-            if main == Sheet::Plan {
-                told = told_here;
-            }
+            told = std::mem::take(&mut told).or(told_here);
             panels::over_sheet::show(ui, rect, main, &sight, intents);
         });
         drawn.keep(&[main, companion]);

@@ -5,6 +5,7 @@ use gantline_plan::geometry::bounds::Bounds;
 use glam::DVec2;
 
 use super::card::{self, Card};
+use super::elsewhere::{self, Mapping};
 use super::paint::{light_up, scale_of};
 use super::{accessible, compass, grid, handles, pick, sketch};
 use crate::derived::{Drawn, View};
@@ -34,10 +35,20 @@ pub struct OnSheet<'a> {
 /// What the pointer did on a sheet.
 #[derive(Debug, Default)]
 pub struct Told {
+    /// The sheet.
+    pub sheet: Sheet,
     /// Events for the tool, in order.
     pub events: Vec<PointerEvent>,
     /// Points that a press may move before it is a drag.
     pub threshold_pt: f64,
+}
+
+impl Told {
+    /// What was told on one of two sheets: the pointer is on one of them only.
+    #[must_use]
+    pub fn or(self, other: Self) -> Self {
+        if self.events.is_empty() { other } else { self }
+    }
 }
 
 /// The id of the main sheet's response, which takes the focus.
@@ -73,7 +84,7 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
         intents.push(Intent::Look { main: on.main, sheet: on.sheet, camera: moved });
     }
     if on.sheet != Sheet::Plan {
-        return Told::default();
+        return elsewhere_told(ui, &response, on, drawn, &camera, sheet_rect, intents);
     }
     plan_only(ui, &painter, &response, on, &camera, sheet_rect, intents)
 }
@@ -110,14 +121,54 @@ fn plan_only(
     let word = drawn.caught.map(|caught| caught.by.name).or(drawn.word.as_deref());
     let refused = session.refused.as_ref().map(|refused| refused.why.as_str());
     let shown = Card { lines: &drawn.card, typed: session.typed.as_ref(), word, refused };
-    let dragging = session.recognizer.is_pressed();
+    let dragging = session.recognizer.is_pressed() && session.pressed_on == Some(Sheet::Plan);
     let beside = pointer.or_else(|| ui.input(|input| input.pointer.latest_pos()).filter(|_| dragging));
-    let without_pointer = session.typed.is_some() || refused.is_some() || session.tool.is_busy();
+    let elsewhere = session.recognizer.is_pressed() && !dragging;
+    let without_pointer = !elsewhere && (session.typed.is_some() || refused.is_some() || session.tool.is_busy());
     if let Some(beside) = beside.or_else(|| without_pointer.then(|| response.rect.center())) {
         card::paint(painter, &shown, beside, look.units, look.palette);
     }
     accessible::nodes(ui, on.view.plan, on.view.assessment, camera, sheet, look.units);
-    told(ui, response, on, camera, sheet, intents)
+    let pointed = |at: DVec2| (at, pick::hits(on.sight.plan, &session.selection, at, camera.m_per_pt));
+    told(ui, response, on, camera, sheet, &pointed, intents)
+}
+
+/// On other drawings things can be selected, and units dragged along a facade or inward.
+fn elsewhere_told(
+    ui: &mut Ui,
+    response: &Response,
+    on: &OnSheet<'_>,
+    drawn: &mut Drawn,
+    camera: &Camera,
+    sheet: SheetRect,
+    intents: &mut Vec<Intent>,
+) -> Told {
+    let session = on.sight.session;
+    if session.tool.kind() != ToolKind::Select {
+        return Told::default();
+    }
+    let Some(drawing) = drawn.drawing(on.sheet, on.view, scale_of(camera)) else {
+        return Told::default();
+    };
+    let dragged = session.tool.dragged_unit().map(Hit::Unit);
+    let pointed = |at: DVec2| {
+        let hits = elsewhere::hits(&drawing, at, camera.m_per_pt);
+        let unit = dragged.or_else(|| hits.first().copied());
+        // From the plan as it was when the gesture began, so that the way of the pointer is measured from there.
+        let mapping = Mapping::of(on.sheet, on.scene.plan, on.sight.assessment, unit);
+        (mapping.map_or(at, |mapping| mapping.in_plan(at)), hits)
+    };
+    let told = told(ui, response, on, camera, sheet, &pointed, intents);
+    if session.pressed_on == Some(on.sheet)
+        && session.recognizer.is_pressed()
+        && let Some(at) = ui.input(|input| input.pointer.latest_pos())
+    {
+        let sketch = session.tool.sketch(on.scene);
+        let word = sketch.caught.map(|caught| caught.by.name);
+        let card = Card { lines: &sketch.card, typed: session.typed.as_ref(), word, refused: None };
+        card::paint(&ui.painter_at(response.rect), &card, at, on.sight.look.units, on.sight.look.palette);
+    }
+    told
 }
 
 fn sheet_rect(rect: Rect) -> SheetRect {
@@ -211,22 +262,20 @@ fn told(
     on: &OnSheet<'_>,
     camera: &Camera,
     sheet: SheetRect,
+    pointed: &dyn Fn(DVec2) -> (DVec2, Vec<Hit>),
     intents: &mut Vec<Intent>,
 ) -> Told {
     let (events, touches, space) =
         ui.input(|input| (input.events.clone(), input.any_touches(), input.key_down(Key::Space)));
     let threshold_pt = if touches { TOUCH_THRESHOLD_PT } else { DRAG_THRESHOLD_PT };
-    let mut told = Told { events: Vec::new(), threshold_pt };
+    let mut told = Told { sheet: on.sheet, events: Vec::new(), threshold_pt };
     let inside = response.contains_pointer();
-    let mut pressed = on.sight.session.recognizer.is_pressed();
+    // A press belongs to the sheet on which it was made.
+    let mut pressed = on.sight.session.recognizer.is_pressed() && on.sight.session.pressed_on == Some(on.sheet);
     let spot = |at: Pos2, modifiers: egui::Modifiers| {
-        let in_plan = camera.drawing_from_screen(sheet, vec(at));
-        Spot {
-            at: in_plan,
-            m_per_pt: camera.m_per_pt,
-            held: Held { shift: modifiers.shift, alt: modifiers.alt },
-            hits: pick::hits(on.sight.plan, &on.sight.session.selection, in_plan, camera.m_per_pt),
-        }
+        let (in_plan, hits) = pointed(camera.drawing_from_screen(sheet, vec(at)));
+        let held = Held { shift: modifiers.shift, alt: modifiers.alt };
+        Spot { at: in_plan, m_per_pt: camera.m_per_pt, held, hits }
     };
     let held = ui.input(|input| input.modifiers);
     for event in events {

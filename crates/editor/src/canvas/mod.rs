@@ -5,6 +5,7 @@ pub mod accessible;
 pub mod canvas;
 pub mod card;
 pub mod compass;
+pub mod elsewhere;
 pub mod grid;
 pub mod handles;
 pub mod paint;

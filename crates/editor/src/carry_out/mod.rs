@@ -17,6 +17,9 @@ pub fn all(app: &mut App, intents: Vec<Intent>, told: Told) {
         one(app, intent);
     }
     for event in told.events {
+        if matches!(event, crate::tools::gesture::PointerEvent::Down(..)) {
+            app.session.pressed_on = Some(told.sheet);
+        }
         gesture::pointer(app, event, told.threshold_pt);
     }
 }

@@ -23,6 +23,8 @@ pub struct Session {
     pub tool: Tool,
     /// Tells clicks from drags.
     pub recognizer: Recognizer,
+    /// The sheet on which the button went down.
+    pub pressed_on: Option<Sheet>,
     /// Numbers being typed.
     pub typed: Option<TypedEntry>,
     /// The make-up that the unit tool places.

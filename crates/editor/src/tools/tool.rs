@@ -1,5 +1,7 @@
 //! The tool in hand: a pure state machine that is told events and answers with intents.
 
+use gantline_plan::document::PlacementId;
+
 use super::gesture::GestureEvent;
 use super::measure::MeasureTool;
 use super::outline::{OutlineTool, Purpose};
@@ -108,6 +110,14 @@ impl Tool {
             Self::Outline(tool) => tool.is_busy(),
             Self::Unit(tool) => tool.is_busy(),
             Self::Measure(tool) => tool.is_busy(),
+        }
+    }
+
+    /// The unit that is being dragged.
+    pub fn dragged_unit(&self) -> Option<PlacementId> {
+        match self {
+            Self::Select(tool) => tool.dragged_unit(),
+            Self::Outline(_) | Self::Unit(_) | Self::Measure(_) => None,
         }
     }
 
