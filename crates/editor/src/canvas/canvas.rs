@@ -7,7 +7,7 @@ use glam::DVec2;
 use super::card::{self, Card};
 use super::elsewhere::{self, Mapping};
 use super::paint::{light_up, scale_of};
-use super::{accessible, compass, grid, handles, pick, sketch};
+use super::{accessible, compass, grid, handles, legend, pick, sketch};
 use crate::derived::{Drawn, View};
 use crate::intent::Intent;
 use crate::preferences::WheelDoes;
@@ -75,6 +75,9 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
     }
     if let Some(drawing) = drawn.drawing(on.sheet, on.view, scale_of(&camera)) {
         drawn.paint(on.sheet, &camera, sheet_rect, palette, &painter);
+        if on.sheet == Sheet::Plan && on.main {
+            legend::paint(&painter, &drawing, &camera, sheet_rect, palette);
+        }
         if let Some(thing) = on.sight.session.hover {
             light_up(&drawing, thing, &camera, sheet_rect, palette.accent, &painter);
         }

@@ -8,6 +8,7 @@ pub mod compass;
 pub mod elsewhere;
 pub mod grid;
 pub mod handles;
+pub mod legend;
 pub mod paint;
 pub mod pick;
 pub mod sketch;

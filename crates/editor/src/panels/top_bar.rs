@@ -12,6 +12,9 @@ use crate::theme::type_scale;
 use crate::tools::ToolKind;
 use crate::widgets::{Icon, icon_button};
 
+/// Width of the file's name: fixed, so that the tools beside it never move.
+const NAME_WIDTH: f32 = 170.0;
+
 const TOOLS: [(ToolKind, Icon); 6] = [
     (ToolKind::Select, Icon::Select),
     (ToolKind::Roof, Icon::Roof),
@@ -65,7 +68,9 @@ fn plan_menu(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &
     }
     // Room for the mark is kept, so that nothing moves when it comes and goes.
     let text = RichText::new(format!("{name}   ")).family(type_scale::semibold());
-    let button = egui::containers::menu::MenuButton::new(text);
+    let button = egui::containers::menu::MenuButton::from_button(
+        egui::Button::new(text).min_size(egui::vec2(NAME_WIDTH, 28.0)).truncate(),
+    );
     let (response, _) = button.ui(ui, |ui| {
         ui.set_min_width(260.0);
         for (index, menu) in [Menu::File, Menu::Edit, Menu::View].into_iter().enumerate() {
