@@ -6,6 +6,7 @@ use gantline_drawing::fit::fit_scale;
 use gantline_drawing::label::LabelPlaces;
 use gantline_drawing::plan_view::{PlanViewOptions, plan_view_keeping};
 use gantline_drawing::section::{BaseActions, SectionLoads, SectionOptions, section};
+use gantline_drawing::shown::{Overlay, Shown};
 use gantline_drawing::text::Heading;
 use gantline_drawing::{Drawing, Scale};
 use gantline_plan::assess::{Component, Sense, UnitAssessment};
@@ -16,7 +17,7 @@ use glam::DVec2;
 
 use super::View;
 use crate::session::camera::PT_PER_MM;
-use crate::session::{Camera, Sheet, SheetRect};
+use crate::session::{Camera, OverlaySet, Sheet, SheetRect};
 
 /// What a sheet's next drawing takes from the last: places of labels, so that they don't jump.
 #[derive(Debug, Clone, Default)]
@@ -29,7 +30,7 @@ pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) ->
     let (units, selected) = (view.units, view.selection.iter().collect());
     match sheet {
         Sheet::Plan => {
-            let shown = view.overlays.drawn();
+            let shown = shown_on_plan(view);
             let options = PlanViewOptions { scale, units, shown, roof: view.level, selected };
             let made = plan_view_keeping(view.plan, view.assessment, &options, &memory.places);
             memory.places = made.places;
@@ -54,6 +55,16 @@ pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) ->
             let options = BuildingOptions { units, selected, ..BuildingOptions::at(scale) };
             building(view.plan, view.assessment, &options)
         }
+    }
+}
+
+/// With everything shown, reactions stand beside selected units only: a block beside each of many would hide the plan.
+fn shown_on_plan(view: &View<'_>) -> Shown {
+    let shown = view.overlays.drawn();
+    if view.overlays == OverlaySet::All && view.selection.units().is_empty() {
+        shown.without(Overlay::Reactions)
+    } else {
+        shown
     }
 }
 
