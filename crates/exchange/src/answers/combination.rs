@@ -139,17 +139,24 @@ impl CombinationAnswer {
             level: result.level,
             inside: result.inside.clone(),
             pull_n: Figure::of(result.pull_n),
-            unavailable: result.unavailable.as_ref().map(|why| match why {
-                Unavailable::Missing(what) => UnavailableAnswer::NotChecked(what.clone()),
-                Unavailable::DoesNotApply(why) => UnavailableAnswer::NotApplicable(why.clone()),
-            }),
+            unavailable: unavailable(result),
             sets: result.sets.iter().map(set).collect(),
-            brace_axial: result
-                .brace_axial
-                .as_ref()
-                .map(|[maximum, minimum]| BraceAnswer { maximum: axial(maximum), minimum: axial(minimum) }),
+            brace_axial: result.brace_axial.as_ref().map(brace),
             foot: result.foot.iter().map(foot).collect(),
         }
+    }
+}
+
+/// A combination without figures always says why: where the assessment gives no reason, that no state was found in which
+/// the unit stands.
+fn unavailable(result: &CombinationResult) -> Option<UnavailableAnswer> {
+    match &result.unavailable {
+        Some(Unavailable::Missing(what)) => Some(UnavailableAnswer::NotChecked(what.clone())),
+        Some(Unavailable::DoesNotApply(why)) => Some(UnavailableAnswer::NotApplicable(why.clone())),
+        None if result.sets.is_empty() => {
+            Some(UnavailableAnswer::NotChecked("no state was found in which the unit stands".to_owned()))
+        }
+        None => None,
     }
 }
 
@@ -165,11 +172,17 @@ fn symbol(component: Component) -> String {
 }
 
 fn set(set: &ReactionSet) -> SetAnswer {
-    let [fx_n, fy_n, fz_n, mx_nm, my_nm, mz_nm] = set.concurrent.map(Figure::of);
+    let (forces, moments) = set.concurrent.split_at(3);
+    let largest = |of: &[f64]| of.iter().fold(0.0_f64, |most, value| most.max(value.abs()));
+    let (largest_n, largest_nm) = (largest(forces), largest(moments));
+    let beside =
+        |component: Component, value| Figure::beside(value, if component.is_moment() { largest_nm } else { largest_n });
+    let [fx_n, fy_n, fz_n] = [0, 1, 2].map(|index| Figure::beside(set.concurrent[index], largest_n));
+    let [mx_nm, my_nm, mz_nm] = [3, 4, 5].map(|index| Figure::beside(set.concurrent[index], largest_nm));
     SetAnswer {
         component: symbol(set.component),
         sense: sense(set.sense),
-        value: Amount::of_component(set.component, set.value),
+        value: Amount::of_component(set.component, beside(set.component, set.value)),
         concurrent: SixAnswer { fx_n, fy_n, fz_n, mx_nm, my_nm, mz_nm },
         pull_direction: direction(set.pull),
         slew_rad: Figure::of(set.slew_rad),
@@ -177,22 +190,29 @@ fn set(set: &ReactionSet) -> SetAnswer {
     }
 }
 
-fn axial(extreme: &ForceExtreme) -> AxialAnswer {
+fn axial(extreme: &ForceExtreme, largest_n: f64) -> AxialAnswer {
     AxialAnswer {
-        axial_n: Figure::of(extreme.value),
+        axial_n: Figure::beside(extreme.value, largest_n),
         pull_direction: direction(extreme.pull),
         slew_rad: Figure::of(extreme.slew_rad),
     }
 }
 
+fn brace([maximum, minimum]: &[ForceExtreme; 2]) -> BraceAnswer {
+    let largest_n = maximum.value.abs().max(minimum.value.abs());
+    BraceAnswer { maximum: axial(maximum, largest_n), minimum: axial(minimum, largest_n) }
+}
+
 fn foot(extreme: &FootExtreme) -> FootAnswer {
+    let largest_n = extreme.concurrent.abs().max_element();
+    let beside = |value| Figure::beside(value, largest_n);
     FootAnswer {
         component: symbol(extreme.component),
         sense: sense(extreme.sense),
-        value_n: Figure::of(extreme.value),
-        fx_n: Figure::of(extreme.concurrent.x),
-        fy_n: Figure::of(extreme.concurrent.y),
-        fz_n: Figure::of(extreme.concurrent.z),
+        value_n: beside(extreme.value),
+        fx_n: beside(extreme.concurrent.x),
+        fy_n: beside(extreme.concurrent.y),
+        fz_n: beside(extreme.concurrent.z),
         pull_direction: direction(extreme.pull),
         slew_rad: Figure::of(extreme.slew_rad),
     }

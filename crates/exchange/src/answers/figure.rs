@@ -13,12 +13,28 @@ use serde::Serialize;
 #[serde(transparent)]
 pub struct Figure(f64);
 
+/// Nothing smaller than this means anything here, in any SI unit: it is what rounding leaves of zero.
+const NOTHING: f64 = 1.0e-9;
+/// Digits printed.
+const DIGITS: i32 = 9;
+
 impl Figure {
     /// The figure with nine significant digits.
     pub fn of(value: f64) -> Self {
-        // A minus sign before nothing is an accident of arithmetic.
-        let rounded = format!("{value:.8e}").parse().unwrap_or(value);
-        Self(if rounded == 0.0 { 0.0 } else { rounded })
+        if value.abs() < NOTHING {
+            return Self(0.0);
+        }
+        Self(format!("{value:.8e}").parse().unwrap_or(value))
+    }
+
+    /// A figure of several that come from one computation: it is rounded where the ninth digit of the largest stands,
+    /// since what lies below is rounding and differs between systems.
+    pub fn beside(value: f64, largest: f64) -> Self {
+        if !(largest.is_finite() && largest.abs() > NOTHING) {
+            return Self::of(value);
+        }
+        let step = 10.0_f64.powi(largest.abs().log10().floor() as i32 + 1 - DIGITS);
+        Self::of((value / step).round() * step)
     }
 
     /// Its value.
@@ -52,7 +68,7 @@ pub fn outline(points: &[DVec2]) -> Vec<[Figure; 2]> {
 
 /// A direction in the base's axes.
 pub fn direction(pull: Option<DVec3>) -> Option<[Figure; 3]> {
-    pull.map(|pull| [pull.x, pull.y, pull.z].map(Figure::of))
+    pull.map(|pull| [pull.x, pull.y, pull.z].map(|part| Figure::beside(part, 1.0)))
 }
 
 /// A figure whose key says what it is.
@@ -119,8 +135,7 @@ impl Amount {
     }
 
     /// The value of a component of a reaction.
-    pub fn of_component(component: Component, value: f64) -> Self {
-        let figure = Figure::of(value);
+    pub fn of_component(component: Component, figure: Figure) -> Self {
         if component.is_moment() { Self::Moment(figure) } else { Self::Force(figure) }
     }
 }
@@ -132,16 +147,24 @@ mod tests {
     #[test]
     fn nine_significant_digits_stay_whatever_the_size() {
         // Hand roundings: the tenth digit decides.
-        assert_eq!(Figure::of(1.234_567_894_9).value(), 1.234_567_89);
-        assert_eq!(Figure::of(1.234_567_895_1).value(), 1.234_567_90);
-        assert_eq!(Figure::of(-123_456_789_876.0).value(), -123_456_790_000.0);
-        assert_eq!(Figure::of(3.000_000_000_4e-7).value(), 3.0e-7);
+        assert_eq!(Figure::of(1.2345678949).value(), 1.23456789);
+        assert_eq!(Figure::of(1.2345678951).value(), 1.23456790);
+        assert_eq!(Figure::of(-123456789876.0).value(), -123456790000.0);
+        assert_eq!(Figure::of(3.0000000004e-7).value(), 3.0e-7);
     }
 
     #[test]
     fn nothing_has_no_sign_and_what_is_not_finite_is_null() {
         assert_eq!(serde_json::to_string(&Figure::of(-0.0)).unwrap(), "0.0");
         assert_eq!(serde_json::to_string(&Figure::of(f64::INFINITY)).unwrap(), "null");
+    }
+
+    #[test]
+    fn what_rounding_leaves_beside_a_large_figure_does_not_show() {
+        assert_eq!(Figure::beside(-1.354e-12, 28680.9896).value(), 0.0);
+        // The ninth digit of 28,680.9896 stands at 1e-4.
+        assert_eq!(Figure::beside(1.23456789, 28680.9896).value(), 1.2346);
+        assert_eq!(Figure::beside(28680.98964, 28680.98964).value(), 28680.9896);
     }
 
     #[test]

@@ -33,7 +33,7 @@ impl UnitPlace {
             at_m: point(frame.at),
             level_m: Figure::of(frame.level_m),
             outward_rad: Figure::of(frame.outward_rad),
-            outward: point(frame.direction(0.0)),
+            outward: frame.direction(0.0).to_array().map(|part| Figure::beside(part, 1.0)),
         })
     }
 }

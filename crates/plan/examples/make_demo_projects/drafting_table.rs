@@ -10,6 +10,7 @@ use gantline_plan::document::{
 };
 use gantline_plan::geometry::frame::EdgeLine;
 use glam::DVec2;
+use serde_json::Value;
 
 /// What a scenario ends in when something can't be drawn.
 pub type Drawn<T> = Result<T, Box<dyn Error>>;
@@ -57,10 +58,29 @@ pub fn first_basis() -> Drawn<LoadBasis> {
     Ok(presets()?.into_iter().next().ok_or("there is no load basis to start from")?.basis)
 }
 
-/// The same basis with someone of the scenario standing behind it.
-pub fn confirmed(mut basis: LoadBasis) -> LoadBasis {
-    basis.regime.standing = Confirmation::Confirmed { by: "engineer of an invented scenario".to_owned() };
-    basis
+/// The same basis with someone of the scenario standing behind each of its values.
+pub fn confirmed(basis: &LoadBasis) -> Drawn<LoadBasis> {
+    let mut stored = serde_json::to_value(basis)?;
+    let by = Confirmation::Confirmed { by: "engineer of an invented scenario".to_owned() };
+    confirm(&mut stored, &serde_json::to_value(by)?);
+    Ok(serde_json::from_value(stored)?)
+}
+
+/// In the file, whoever stands behind a value is named beside it.
+fn confirm(stored: &mut Value, by: &Value) {
+    match stored {
+        Value::Object(members) => {
+            for (key, member) in members {
+                if key == "standing" {
+                    member.clone_from(by);
+                } else {
+                    confirm(member, by);
+                }
+            }
+        }
+        Value::Array(items) => items.iter_mut().for_each(|item| confirm(item, by)),
+        _ => {}
+    }
 }
 
 impl DraftingTable {
