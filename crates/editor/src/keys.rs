@@ -22,6 +22,8 @@ struct Situation {
     typing: bool,
     /// A digit would open a field.
     would_type: bool,
+    /// A shape or a drag is under way.
+    busy: bool,
 }
 
 /// Takes the keys out of the input that mean something here, and says what they ask for.
@@ -37,6 +39,7 @@ pub fn collect(ctx: &Context, session: &Session, has_plan: bool) -> Vec<Intent> 
         covered: session.page.is_some() || session.question.is_some() || !has_plan,
         typing: session.typed.is_some(),
         would_type: !session.tool.asks().is_empty(),
+        busy: session.tool.is_busy(),
     };
     let mut intents = Vec::new();
     ctx.input_mut(|input| {
@@ -73,6 +76,7 @@ fn of_key(key: Key, repeat: bool, modifiers: Modifiers, now: Situation) -> Optio
             return Some(Intent::Type(if modifiers.shift { TypeKey::Previous } else { TypeKey::Next }));
         }
         Key::Backspace if here && now.typing => return Some(Intent::Type(TypeKey::Backspace)),
+        Key::Backspace if here && now.busy => return Some(Intent::Key(GestureKey::Backspace)),
         _ => {}
     }
     let is_character = matches!(key.name(), name if name.chars().count() == 1) || is_digit_or_sign(key);
@@ -141,4 +145,36 @@ fn moves_focus(key: Key) -> bool {
             | Key::Backspace
             | Key::Space
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const NOW: Situation =
+        Situation { in_field: false, on_sheet: true, covered: false, typing: false, would_type: false, busy: false };
+
+    fn key(key: Key, now: Situation) -> Option<Intent> {
+        of_key(key, false, Modifiers::NONE, now)
+    }
+
+    #[test]
+    fn backspace_takes_a_corner_back_while_drawing_and_deletes_otherwise() {
+        assert_eq!(key(Key::Backspace, NOW), Some(Intent::Run(Command::Delete)));
+        assert_eq!(key(Key::Backspace, Situation { busy: true, ..NOW }), Some(Intent::Key(GestureKey::Backspace)));
+        assert_eq!(key(Key::Backspace, Situation { in_field: true, ..NOW }), None);
+    }
+
+    #[test]
+    fn digits_choose_overlays_unless_a_tool_asks_for_a_number() {
+        assert!(matches!(key(Key::Num1, NOW), Some(Intent::Run(Command::Overlays(_)))));
+        assert_eq!(key(Key::Num1, Situation { would_type: true, ..NOW }), None);
+    }
+
+    #[test]
+    fn letters_count_only_while_no_text_field_has_the_focus() {
+        assert!(matches!(key(Key::U, NOW), Some(Intent::Run(Command::Tool(_)))));
+        assert_eq!(key(Key::U, Situation { in_field: true, ..NOW }), None);
+        assert_eq!(key(Key::M, Situation { typing: true, would_type: true, ..NOW }), None);
+    }
 }
