@@ -1,7 +1,9 @@
 //! Names of things as people read them.
 
 use gantline_plan::assess::{Assessment, Tally};
+use gantline_plan::basis::{CaseLoad, LoadBasis, Tension};
 use gantline_plan::document::{Plan, ThingId};
+use gantline_plan::quantity::{UnitSystem, angle, force, mass};
 
 /// A thing's name: a unit's tag, a roof's name, an edge by its roof and number.
 pub fn name(plan: &Plan, thing: ThingId) -> String {
@@ -40,4 +42,33 @@ pub fn tally_of(assessment: &Assessment, thing: ThingId) -> String {
 /// How many findings of which kind.
 pub fn tally(tally: &Tally) -> String {
     format!("{} blocking, {} caution, {} not checked", tally.blocking, tally.caution, tally.not_checked)
+}
+
+/// The basis as a sentence: its heaviest rope case, the load cone, the angle of work.
+pub fn basis_sentence(basis: &LoadBasis, units: UnitSystem) -> String {
+    let ropes = basis.cases.values().filter_map(|case| match &case.load {
+        CaseLoad::Rope { persons, tension } => Some((*persons, tension)),
+        CaseLoad::Tether { .. } | CaseLoad::Wind { .. } => None,
+    });
+    let pull =
+        ropes.min_by_key(|(persons, tension)| (!matches!(tension, Tension::Ultimate { .. }), *persons)).map_or_else(
+            || "no rope case".to_owned(),
+            |(persons, tension)| {
+                let on = if persons == 1 { "one person".to_owned() } else { format!("{persons} persons") };
+                match tension {
+                    Tension::Service { mass_kg, .. } => format!("{} for {on}", mass(mass_kg.value, units)),
+                    Tension::Ultimate { anchor_load_n } => {
+                        format!("{} for {on}, ultimate", force(anchor_load_n.value, units))
+                    }
+                    Tension::MultipleOfRated { times } => format!("{} × rated load for {on}", times.value),
+                }
+            },
+        );
+    let cone = basis.cone.half_angle_rad.value;
+    let within = if cone >= std::f64::consts::PI - 1e-9 {
+        "in any direction".to_owned()
+    } else {
+        format!("within {} of straight down", angle(cone))
+    };
+    format!("{pull}, {within}; work to {}", angle(basis.rules.reach.angle_rad.value))
 }

@@ -1,8 +1,6 @@
 //! The top bar: file name, menu, tools as words with drawn icons, undo and redo, the load basis as a sentence.
 
 use egui::{Align, Layout, RichText, Ui};
-use gantline_plan::basis::{CaseLoad, LoadBasis, Tension};
-use gantline_plan::quantity::{UnitSystem, angle, force, mass};
 
 use crate::command::{Command, Menu, TABLE};
 use crate::document::OpenDocument;
@@ -125,7 +123,7 @@ fn step_button(
 }
 
 fn basis_sentence(ui: &mut Ui, sight: &Sight<'_>) {
-    let sentence = sentence(&sight.plan.basis, sight.look.units);
+    let sentence = crate::words::basis_sentence(&sight.plan.basis, sight.look.units);
     let confirmed = !sight.plan.basis.regime.is_unconfirmed();
     let mark = if confirmed { "" } else { "not confirmed · " };
     let ink = if confirmed { sight.look.palette.ink } else { sight.look.palette.unchecked };
@@ -133,33 +131,4 @@ fn basis_sentence(ui: &mut Ui, sight: &Sight<'_>) {
     let label = ui.add(egui::Label::new(text).truncate());
     label.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, format!("Load basis: {sentence}")));
     label.on_hover_text(format!("{}\n{}", sight.plan.basis.name, sight.plan.basis.regime.value));
-}
-
-/// The basis as a sentence: its heaviest rope case, the load cone, the angle of work.
-pub fn sentence(basis: &LoadBasis, units: UnitSystem) -> String {
-    let ropes = basis.cases.values().filter_map(|case| match &case.load {
-        CaseLoad::Rope { persons, tension } => Some((*persons, tension)),
-        CaseLoad::Tether { .. } | CaseLoad::Wind { .. } => None,
-    });
-    let pull =
-        ropes.min_by_key(|(persons, tension)| (!matches!(tension, Tension::Ultimate { .. }), *persons)).map_or_else(
-            || "no rope case".to_owned(),
-            |(persons, tension)| {
-                let on = if persons == 1 { "one person".to_owned() } else { format!("{persons} persons") };
-                match tension {
-                    Tension::Service { mass_kg, .. } => format!("{} for {on}", mass(mass_kg.value, units)),
-                    Tension::Ultimate { anchor_load_n } => {
-                        format!("{} for {on}, ultimate", force(anchor_load_n.value, units))
-                    }
-                    Tension::MultipleOfRated { times } => format!("{} × rated load for {on}", times.value),
-                }
-            },
-        );
-    let cone = basis.cone.half_angle_rad.value;
-    let within = if cone >= std::f64::consts::PI - 1e-9 {
-        "in any direction".to_owned()
-    } else {
-        format!("within {} of straight down", angle(cone))
-    };
-    format!("{pull}, {within}; work to {}", angle(basis.rules.reach.angle_rad.value))
 }

@@ -99,13 +99,7 @@ impl<'a> Field<'a> {
     }
 
     fn row(&self, ui: &mut Ui, palette: &Palette, units: UnitSystem, id: Id, typing: &mut Typing) -> Response {
-        let label_size = vec2(LABEL_WIDTH, type_scale::ROW);
-        let label = ui
-            .allocate_ui_with_layout(label_size, Layout::left_to_right(Align::Center), |ui| {
-                ui.set_min_width(LABEL_WIDTH);
-                ui.label(RichText::new(self.label).color(palette.ink_soft))
-            })
-            .inner;
+        let label = label(ui, palette, self.label);
         let is_text = matches!(self.asked, Asked::Text(_));
         let width = if is_text { ui.available_width() } else { FIELD_WIDTH };
         let align = if is_text { Align::LEFT } else { Align::RIGHT };
@@ -180,10 +174,7 @@ impl<'a> Field<'a> {
 
     fn read(&self, text: &str, units: UnitSystem) -> Result<Entered, ParseFault> {
         match self.asked {
-            Asked::Figure(Kind::Length, _) => quantity::parse_length(text, units).map(Entered::Figure),
-            Asked::Figure(Kind::Angle, _) => quantity::parse_angle(text).map(Entered::Figure),
-            Asked::Figure(Kind::Mass, _) => quantity::parse_mass(text, units).map(Entered::Figure),
-            Asked::Figure(..) => quantity::parse_number(text).map(Entered::Figure),
+            Asked::Figure(kind, _) => quantity::parse(kind, text, units).map(Entered::Figure),
             Asked::Text(_) => Ok(Entered::Text(text.trim().to_owned())),
         }
     }
@@ -204,6 +195,16 @@ impl<'a> Field<'a> {
     }
 }
 
+/// The label before a field, in the width that all labels have.
+pub(super) fn label(ui: &mut Ui, palette: &Palette, words: &str) -> Response {
+    let size = vec2(LABEL_WIDTH, type_scale::ROW);
+    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+        ui.set_min_width(LABEL_WIDTH);
+        ui.label(RichText::new(words).color(palette.ink_soft))
+    })
+    .inner
+}
+
 /// Selects the whole text, so that typing replaces it.
 fn select_all(ui: &Ui, id: Id, text: &str) {
     let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
@@ -217,10 +218,15 @@ fn select_all(ui: &Ui, id: Id, text: &str) {
 pub fn ask(ui: &Ui, id: Id, plan: &Plan, name: &'static str, change: Change, intents: &mut Vec<Intent>) {
     match apply(plan, &change) {
         Ok(_) => intents.push(Intent::change(name, change)),
-        Err(refused) => ui.data_mut(|data| {
-            let mut typing = data.get_temp::<Typing>(id).unwrap_or_default();
-            typing.fault = Some(refused.to_string());
-            data.insert_temp(id, typing);
-        }),
+        Err(refused) => refuse(ui, id, refused.to_string()),
     }
+}
+
+/// Says at a field why what was entered can't be; what was typed stays until Esc or another entry.
+pub fn refuse(ui: &Ui, id: Id, why: String) {
+    ui.data_mut(|data| {
+        let mut typing = data.get_temp::<Typing>(id).unwrap_or_default();
+        typing.fault = Some(why);
+        data.insert_temp(id, typing);
+    });
 }
