@@ -22,6 +22,7 @@ pub fn show(ui: &mut Ui, drawer: Drawer, sight: &Sight<'_>, intents: &mut Vec<In
             });
         });
         match drawer {
+            Drawer::Units => views::ledger::show(ui, sight, intents),
             Drawer::Findings => views::findings::show(ui, sight, intents),
         }
     });

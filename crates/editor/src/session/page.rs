@@ -34,17 +34,20 @@ pub enum PathQuestion {
 /// What the drawer shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Drawer {
+    /// All units.
+    Units,
     /// All findings.
     Findings,
 }
 
 impl Drawer {
     /// All in order.
-    pub const EACH: [Self; 1] = [Self::Findings];
+    pub const EACH: [Self; 2] = [Self::Units, Self::Findings];
 
     /// Its name.
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Units => "Units",
             Self::Findings => "Findings",
         }
     }

@@ -1,3 +1,5 @@
 //! Views: what the drawer shows.
 
 pub mod findings;
+pub mod ledger;
+pub mod ledger_row;

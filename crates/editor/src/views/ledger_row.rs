@@ -1,0 +1,124 @@
+//! A row of the ledger: one unit's figures, looked up in the assessment.
+
+use gantline_plan::assess::{Component, Sense, Tally};
+use gantline_plan::catalog::{PartKind, part_name};
+use gantline_plan::document::{Placement, PlacementId, Standing, ThingId};
+use gantline_plan::quantity::{UnitSystem, force, length, moment};
+
+use crate::sight::Sight;
+use crate::words;
+
+/// One unit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LedgerRow {
+    /// The unit.
+    pub id: PlacementId,
+    /// Its tag.
+    pub tag: String,
+    /// The edge it stands on, or that it stands free.
+    pub edge: String,
+    /// From the start of the edge.
+    pub along_m: Option<f64>,
+    /// Behind the outline.
+    pub setback_m: Option<f64>,
+    /// Mast, arm and brace.
+    pub make_up: String,
+    /// The combination that governs, with its level.
+    pub combination: String,
+    /// Largest upward force at that level.
+    pub fz_max_n: Option<f64>,
+    /// Largest downward force at that level, negative.
+    pub fz_min_n: Option<f64>,
+    /// Largest horizontal force at that level.
+    pub v_n: Option<f64>,
+    /// Largest moment at that level.
+    pub m_nm: Option<f64>,
+    /// Largest twist at that level.
+    pub mz_nm: Option<f64>,
+    /// Facade reached from top to foot.
+    pub covered_m: Option<f64>,
+    /// The tightest clearance, its limit, and whether it is too small.
+    pub clearance: Option<(f64, f64, bool)>,
+    /// What its checks came to.
+    pub tally: Tally,
+}
+
+/// A row for each unit of the plan.
+pub fn rows(sight: &Sight<'_>) -> Vec<LedgerRow> {
+    sight.plan.placements.iter().map(|(&id, placement)| row(sight, id, placement)).collect()
+}
+
+fn row(sight: &Sight<'_>, id: PlacementId, placement: &Placement) -> LedgerRow {
+    let unit = sight.assessment.units.get(&id);
+    let reactions = unit.and_then(|unit| unit.reactions.as_ref());
+    let governing = reactions.and_then(|reactions| reactions.governing()).filter(|result| !result.sets.is_empty());
+    let worst = |component, sense| reactions?.worst(governing?.level, component, sense).map(|set| set.value);
+    let largest = |component| reactions?.largest(governing?.level, component).map(|set| set.value.abs());
+    let set_out = unit.and_then(|unit| unit.setting_out);
+    let edge = match &placement.stands {
+        Standing::OnEdge { edge, .. } => words::name(sight.plan, ThingId::Edge(*edge)),
+        Standing::Free { roof, .. } => format!("free on {}", words::name(sight.plan, ThingId::Roof(*roof))),
+    };
+    LedgerRow {
+        id,
+        tag: placement.tag.0.clone(),
+        edge,
+        along_m: set_out.map(|set_out| set_out.from_start_m),
+        setback_m: set_out.map(|set_out| set_out.setback_m),
+        make_up: make_up(sight, placement),
+        combination: governing
+            .map_or_else(|| "not computed".to_owned(), |result| format!("{} · {}", result.name, result.level.name())),
+        fz_max_n: worst(Component::Fz, Sense::Max),
+        fz_min_n: worst(Component::Fz, Sense::Min),
+        v_n: largest(Component::V),
+        m_nm: largest(Component::M),
+        mz_nm: largest(Component::Mz),
+        covered_m: unit.map(|unit| unit.serves.iter().map(|served| served.full_height.length_m()).sum()),
+        clearance: unit
+            .and_then(|unit| unit.tightest().first().map(|pair| (pair.clear_m, pair.limit_m, pair.conflict))),
+        tally: unit.map(|unit| Tally::of(&unit.checks)).unwrap_or_default(),
+    }
+}
+
+fn make_up(sight: &Sight<'_>, placement: &Placement) -> String {
+    let Some(family) = sight.plan.families.get(&placement.make_up.family) else {
+        return "family not in the plan".to_owned();
+    };
+    let parts = [PartKind::Mast, PartKind::Arm, PartKind::Brace];
+    parts.map(|kind| part_name(family, &placement.make_up, kind)).join(" · ")
+}
+
+impl LedgerRow {
+    /// How many findings, the worst kind first: for sorting.
+    pub fn worst(&self) -> [usize; 3] {
+        [self.tally.blocking, self.tally.caution, self.tally.not_checked]
+    }
+
+    /// The whole row as text: what a reader hears and what the filter looks through.
+    pub fn text(&self, units: UnitSystem) -> String {
+        let figure = |value: Option<f64>, show: fn(f64, UnitSystem) -> String| {
+            value.map_or_else(|| "not computed".to_owned(), |value| show(value, units))
+        };
+        let clearance = self.clearance.map_or_else(
+            || "nothing near".to_owned(),
+            |(clear_m, limit_m, _)| format!("{} of {}", length(clear_m, units), length(limit_m, units)),
+        );
+        format!(
+            "{} on {}, along {}, setback {}, {}, {}, Fz max {}, Fz min {}, V {}, M {}, Mz {}, reach {}, clearance \
+             {clearance}, {}",
+            self.tag,
+            self.edge,
+            figure(self.along_m, length),
+            figure(self.setback_m, length),
+            self.make_up,
+            self.combination,
+            figure(self.fz_max_n, force),
+            figure(self.fz_min_n, force),
+            figure(self.v_n, force),
+            figure(self.m_nm, moment),
+            figure(self.mz_nm, moment),
+            figure(self.covered_m, length),
+            words::tally(&self.tally),
+        )
+    }
+}
