@@ -1,7 +1,7 @@
 //! What a plan, a section, an elevation look like: marks in meters with pens, hatches, layers and texts named by meaning.
 //!
 //! By theme: [`drawing`], [`mark`], [`text`], [`pen`], [`hatch`], [`layer`] and [`scale`] are what a drawing is made of;
-//! [`plan_view`], [`section`], [`elevation`] and [`building`] are the views; [`shown`] says which overlays they carry;
+//! [`mod@plan_view`], [`mod@section`], [`mod@elevation`] and [`mod@building`] are the views; [`shown`] says which overlays they carry;
 //! [`dimension`], [`label`], [`legend`], [`sheet`] are shared by them; [`fit`] finds a scale.
 //!
 //! Nothing here knows a color, a pixel or a file; figures come from the plan and its assessment and are only written down.
