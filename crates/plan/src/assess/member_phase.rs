@@ -17,11 +17,11 @@ use crate::catalog::{Material, MaterialKind, ResolvedUnit, Tube, to_mechanics};
 const MAST_BUCKLING_LENGTHS: f64 = 2.0;
 
 /// A member to be judged, or why it can't be.
-struct Judged {
-    name: &'static str,
+pub(crate) struct Judged {
+    pub(crate) name: &'static str,
     part: Part,
     marks: Vec<Mark>,
-    resistance: Result<MemberResistance, String>,
+    pub(crate) resistance: Result<MemberResistance, String>,
 }
 
 /// Judges the members of a unit.
@@ -58,7 +58,9 @@ pub fn members(
             if let Some((mode, why)) = used.governing.not_checked {
                 open.get_or_insert(not_checked(member.name, *index, format!("{}: {why}", mode_word(mode))));
             }
-            if worst.as_ref().is_none_or(|known| Some(used.governing.utilization) > known.utilization) {
+            // Without any mode that was checked there is no utilization: 0 would read as a pass.
+            let any_checked = used.governing.not_checked.is_none() || used.governing.utilization > 0.0;
+            if any_checked && worst.as_ref().is_none_or(|known| Some(used.governing.utilization) > known.utilization) {
                 worst = Some(member_use(member.name, *index, &used, resistance));
             }
         }
@@ -69,7 +71,8 @@ pub fn members(
     found.socket = socket(unit, code, found);
 }
 
-fn second_order_of(alpha_cr: Option<f64>) -> Result<SecondOrder, String> {
+/// Amplification of moments at a critical load factor.
+pub(crate) fn second_order_of(alpha_cr: Option<f64>) -> Result<SecondOrder, String> {
     let alpha_cr = alpha_cr.ok_or_else(|| "the critical load factor".to_owned())?;
     SecondOrder::of_alpha_cr(alpha_cr).map_err(|fault| fault.to_string())
 }
@@ -84,6 +87,47 @@ fn used(
     let mut envelope =
         member_envelope(model, actions, range, parts, second_order.clone()?).map_err(|fault| fault.to_string())?;
     envelope.uses.pop().ok_or_else(|| "no cut of the member".to_owned())
+}
+
+/// The worst of one member under some actions, with the inner forces there.
+pub(crate) fn worst_of(
+    model: &UnitModel,
+    actions: &Actions,
+    range: &SlewRange,
+    member: &Judged,
+    second_order: &Result<SecondOrder, String>,
+) -> Option<Worst> {
+    let resistance = member.resistance.as_ref().ok()?;
+    let parts = [MemberPart { part: member.part, resistance, marks: &member.marks }];
+    used(model, actions, range, &parts, second_order).ok()
+}
+
+/// The rope pull of a combination's declared rating: rating × dynamic factor × load factor of the first rope case as it is.
+pub(crate) struct RatedPull {
+    /// Dynamic factor.
+    pub(crate) dynamic: f64,
+    /// Load factor.
+    pub(crate) load_factor: f64,
+    /// What the pull does, with self-weight.
+    pub(crate) actions: Actions,
+    /// Its force, N.
+    pub(crate) force_n: f64,
+}
+
+/// The pull at the declared rating; none without a rating or a rope case as it is.
+pub(crate) fn rated_pull(unit: &ResolvedUnit, basis: &LoadBasis) -> Option<RatedPull> {
+    let rating = unit.rating.as_ref()?;
+    let (dynamic, load_factor) = basis.cases.values().find_map(|case| match &case.load {
+        CaseLoad::Rope { tension: Tension::Service { dynamic, load_factor, .. }, .. } => {
+            Some((dynamic.value, load_factor.value))
+        }
+        _ => None,
+    })?;
+    let force_n = rating.rated_n * dynamic * load_factor;
+    let cone = gantline_mechanics::cone::LoadCone::whole(basis.cone.half_angle_rad.value);
+    let pull = gantline_mechanics::envelope::Pull::new(0, force_n, cone);
+    let actions = Actions::of_pull(pull, basis.weight.unfavorable.value);
+    Some(RatedPull { dynamic, load_factor, actions, force_n })
 }
 
 fn not_checked(member: &'static str, combination: usize, what: String) -> MemberUse {
@@ -126,7 +170,8 @@ const fn mode_word(mode: gantline_mechanics::member::Mode) -> &'static str {
     }
 }
 
-fn judged_members(unit: &ResolvedUnit, code: &DesignCode) -> Vec<Judged> {
+/// Mast, arm and brace with their resistances.
+pub(crate) fn judged_members(unit: &ResolvedUnit, code: &DesignCode) -> Vec<Judged> {
     let mut all = vec![
         judge(
             "mast",
@@ -217,7 +262,7 @@ fn member_code(material: &Material, code: &DesignCode) -> Result<Code, String> {
     })
 }
 
-/// Members under the declared rating: rating × dynamic factor × load factor of the first rope case as it is.
+/// Members under the declared rating.
 fn at_rating(
     unit: &ResolvedUnit,
     basis: &LoadBasis,
@@ -227,16 +272,7 @@ fn at_rating(
     second_order: &Result<SecondOrder, String>,
 ) -> Option<AtRating> {
     let rating = unit.rating.as_ref()?;
-    let (dynamic, load_factor) = basis.cases.values().find_map(|case| match &case.load {
-        CaseLoad::Rope { tension: Tension::Service { dynamic, load_factor, .. }, .. } => {
-            Some((dynamic.value, load_factor.value))
-        }
-        _ => None,
-    })?;
-    let force_n = rating.rated_n * dynamic * load_factor;
-    let cone = gantline_mechanics::cone::LoadCone::whole(basis.cone.half_angle_rad.value);
-    let pull = gantline_mechanics::envelope::Pull::new(0, force_n, cone);
-    let actions = Actions::of_pull(pull, basis.weight.unfavorable.value);
+    let RatedPull { dynamic, load_factor, actions, force_n } = rated_pull(unit, basis)?;
     let mut result = AtRating {
         utilization: 0.0,
         all_checked: true,
@@ -247,28 +283,28 @@ fn at_rating(
         ),
     };
     for member in judged {
-        let Ok(resistance) = &member.resistance else {
-            result.all_checked = false;
-            continue;
-        };
-        let parts = [MemberPart { part: member.part, resistance, marks: &member.marks }];
-        match used(model, &actions, range, &parts, second_order) {
-            Ok(used) => {
+        match worst_of(model, &actions, range, member, second_order) {
+            Some(used) => {
                 result.utilization = result.utilization.max(used.governing.utilization);
                 result.all_checked &= used.governing.not_checked.is_none();
             }
-            Err(_) => result.all_checked = false,
+            None => result.all_checked = false,
         }
     }
     Some(result)
 }
 
+/// The largest resultants at the base at the design level.
+pub(crate) fn mouth_actions(found: &Reactions) -> Option<MouthActions> {
+    let design = || found.combinations.iter().filter(|result| result.level != LoadLevel::Service);
+    let largest = |component| design().map(|result| result.largest(component)).reduce(f64::max);
+    Some(MouthActions { shear_n: largest(Component::V)?, moment_nm: largest(Component::M)? })
+}
+
 /// The mast's wall in its socket, under the largest resultants at the base at the design level. They are taken at the
 /// underside of the base, which is on the safe side of the socket's mouth.
 fn socket(unit: &ResolvedUnit, code: &DesignCode, found: &Reactions) -> Vec<SocketUse> {
-    let design = || found.combinations.iter().filter(|result| result.level != LoadLevel::Service);
-    let largest = |component| design().map(|result| result.largest(component)).reduce(f64::max);
-    let (Some(shear_n), Some(moment_nm)) = (largest(Component::V), largest(Component::M)) else { return Vec::new() };
+    let Some(actions) = mouth_actions(found) else { return Vec::new() };
     let socket = Socket {
         engaged_m: unit.base.engaged_m,
         contact: Contact::WholeDepth,
@@ -286,7 +322,6 @@ fn socket(unit: &ResolvedUnit, code: &DesignCode, found: &Reactions) -> Vec<Sock
     };
     let strength_pa = unit.mast_material.yield_pa / factor.value;
     let section = to_mechanics::section(unit.mast.tube.section);
-    let actions = MouthActions { shear_n, moment_nm };
     match socket.wall_crushing(&section, strength_pa, HALF_CONTACT_RAD, &actions) {
         // The method gives a lower bound of the resistance: beyond it the wall has not failed, it is not shown to hold.
         Ok(WallCrushing::Utilization(utilization)) if utilization > 1.0 => missing(format!(
@@ -303,4 +338,4 @@ fn socket(unit: &ResolvedUnit, code: &DesignCode, found: &Reactions) -> Vec<Sock
 }
 
 /// Half the angle over which a mast lies against its socket: a close fit bears over some 60° to each side (assumed).
-const HALF_CONTACT_RAD: f64 = std::f64::consts::PI / 3.0;
+pub(crate) const HALF_CONTACT_RAD: f64 = std::f64::consts::PI / 3.0;

@@ -3,8 +3,9 @@
 
 use gantline_mechanics::envelope::{Actions, Pull};
 
-use super::actions_of::CombinationActions;
+use super::actions_of::{CombinationActions, actions_of};
 use crate::basis::{LoadBasis, LoadLevel};
+use crate::catalog::ResolvedUnit;
 
 /// Actions at the design level with the index of their combination, without those contained in others. Tethers are left
 /// out: they pull on the base and strain nothing of the unit.
@@ -24,6 +25,14 @@ pub fn worth_searching(basis: &LoadBasis, acting: &[Option<CombinationActions>])
         }
     }
     kept
+}
+
+/// The actions at the design level of a unit under a basis, each with the index of its combination; what can't be computed is
+/// left out, as it is told elsewhere.
+pub fn design_actions(basis: &LoadBasis, unit: &ResolvedUnit) -> Vec<(usize, Actions)> {
+    let acting: Vec<Option<CombinationActions>> =
+        basis.combinations.iter().map(|combined| actions_of(combined, basis, unit).ok()).collect();
+    worth_searching(basis, &acting)
 }
 
 /// Whether everything that the smaller actions can do is among what the larger ones can. Ropes may be slack, so a larger

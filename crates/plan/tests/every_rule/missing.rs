@@ -1,7 +1,7 @@
 //! What is missing is said: no code stays silent, and nothing passes for want of data.
 
 use gantline_plan::assess::{Assessment, Code, Memo, Outcome, assess};
-use gantline_plan::basis::{CaseLoad, LoadLevel, Tension};
+use gantline_plan::basis::{CaseLoad, DesignCode, LoadLevel, Tension};
 use gantline_plan::catalog::{Eye, Rating};
 use gantline_plan::document::PartId;
 
@@ -122,4 +122,13 @@ fn a_tether_as_a_multiple_of_a_rating_that_nobody_declared_is_left_open() {
     add_case(&mut site.basis, "tether", CaseLoad::Tether { tension });
     site.basis.combinations.push(alone("tether", LoadLevel::MultipleOfRated));
     assert_not_checked(&assess(&site.plan(), &mut Memo::new()), &[Code::EyeHoldsTether]);
+}
+
+/// AISC 360 says nothing of aluminum: mast, arm and tie of the demonstration family are judged by nobody.
+#[test]
+fn members_that_the_code_does_not_cover_are_left_open() {
+    let assessment = assess(&Site { code: DesignCode::aisc(), ..Site::with_rear_tie() }.plan(), &mut Memo::new());
+    assert_not_checked(&assessment, &[Code::MemberUtilization, Code::RatingSupported]);
+    let mut here = assessment.checks().filter(|check| check.code == Code::MemberUtilization);
+    assert!(here.all(|check| check.measured.is_none()));
 }

@@ -81,7 +81,8 @@ fn rating_supported(context: &UnitContext<'_>, unit: &ResolvedUnit, reactions: &
         Outcome::NotChecked("some modes of failure of some members".to_owned())
     };
     let mut check = context.check(Code::RatingSupported, outcome);
-    check.measured = Some(share(at_rating.utilization));
+    // Where nothing could be checked there is no figure: 0 % would read as a pass.
+    check.measured = (at_rating.all_checked || at_rating.utilization > 0.0).then(|| share(at_rating.utilization));
     check.limit = Some(full_use("members at the declared rating with the factors of the basis"));
     check.detail.clone_from(&at_rating.inside);
     if !holds {
