@@ -132,3 +132,13 @@ fn members_that_the_code_does_not_cover_are_left_open() {
     let mut here = assessment.checks().filter(|check| check.code == Code::MemberUtilization);
     assert!(here.all(|check| check.measured.is_none()));
 }
+
+/// The file is the witness: every value with a source has a field that tells who stands behind it.
+#[test]
+fn every_value_that_the_file_gives_a_source_is_counted_as_unconfirmed() {
+    for preset in gantline_plan::basis::presets().unwrap() {
+        let text = serde_json::to_string(&preset.basis).unwrap();
+        let defaults = text.matches("\"standing\":\"default\"").count();
+        assert_eq!(preset.basis.unconfirmed(), defaults, "{}", preset.key);
+    }
+}

@@ -11,7 +11,6 @@ pub mod people;
 pub mod plan;
 pub mod serving;
 pub mod strength;
-pub mod unconfirmed;
 
 use super::assessment::UnitAssessment;
 use super::check::{Amount, Check, Limit, Outcome, Place, Severity};

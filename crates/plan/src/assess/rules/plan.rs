@@ -1,7 +1,6 @@
 //! The plan as a whole: its basis, its tags, and what is left to others.
 
 use super::meets_or;
-use super::unconfirmed::count;
 use crate::assess::check::{Amount, Check, Limit, Outcome, Severity};
 use crate::assess::code::Code;
 use crate::basis::MemberCode;
@@ -50,12 +49,12 @@ fn cone_holds_reach(plan: &Plan) -> Check {
 
 /// Regime, loads, factors and limits: as long as one of them stands as a default, nobody stands behind the basis.
 fn basis_confirmed(plan: &Plan) -> Check {
-    let values = count(&plan.basis);
-    let mut check =
-        Check::new(Code::BasisConfirmed, ThingId::Plan, meets_or(values.unconfirmed == 0, Severity::Caution));
+    let open = plan.basis.unconfirmed();
+    let mut check = Check::new(Code::BasisConfirmed, ThingId::Plan, meets_or(open == 0, Severity::Caution));
     check.detail.clone_from(&plan.basis.name);
-    if values.unconfirmed > 0 {
-        check.detail = format!("{}: {} of {} values are defaults", plan.basis.name, values.unconfirmed, values.all);
+    if open > 0 {
+        let values = if open == 1 { "value is a default" } else { "values are defaults" };
+        check.detail = format!("{}: {open} {values}", plan.basis.name);
         "Someone competent reads the basis and confirms or changes it.".clone_into(&mut check.way_out);
     }
     check
