@@ -245,6 +245,7 @@ pub const TABLE: &[Entry] = &[
     entry(Command::Overlays(OverlaySet::All), "Overlays: All", "All of it.", &[key(Key::Num4)], Menu::View),
     entry(Command::Drawer(Drawer::Units), "Units drawer", "All units.", &[key(Key::F2)], Menu::View),
     entry(Command::Drawer(Drawer::Findings), "Findings drawer", "All findings.", &[key(Key::F3)], Menu::View),
+    entry(Command::Drawer(Drawer::Charts), "Charts drawer", "Charts of one unit.", &[key(Key::F4)], Menu::View),
     entry(
         Command::Step(Sense::Ahead),
         "Next thing",

@@ -13,6 +13,8 @@ use crate::widgets::{Icon, icon_button};
 pub fn show(ui: &mut Ui, drawer: Drawer, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
     ui.painter().hline(ui.max_rect().x_range(), ui.max_rect().min.y, (1.0, sight.look.palette.hairline));
     Frame::new().inner_margin(Margin { left: 14, right: 6, top: 6, bottom: 6 }).show(ui, |ui| {
+        // A panel is as high as what it holds: hold the whole height, whatever is shown.
+        ui.set_min_size(ui.available_size());
         ui.horizontal(|ui| {
             ui.label(RichText::new(drawer.name()).size(type_scale::HEADING).family(type_scale::semibold()));
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
@@ -24,6 +26,7 @@ pub fn show(ui: &mut Ui, drawer: Drawer, sight: &Sight<'_>, intents: &mut Vec<In
         match drawer {
             Drawer::Units => views::ledger::show(ui, sight, intents),
             Drawer::Findings => views::findings::show(ui, sight, intents),
+            Drawer::Charts => views::chart::show(ui, sight, intents),
         }
     });
 }

@@ -38,17 +38,20 @@ pub enum Drawer {
     Units,
     /// All findings.
     Findings,
+    /// Charts of the selected unit.
+    Charts,
 }
 
 impl Drawer {
     /// All in order.
-    pub const EACH: [Self; 2] = [Self::Units, Self::Findings];
+    pub const EACH: [Self; 3] = [Self::Units, Self::Findings, Self::Charts];
 
     /// Its name.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Units => "Units",
             Self::Findings => "Findings",
+            Self::Charts => "Charts",
         }
     }
 }

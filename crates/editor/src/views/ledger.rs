@@ -6,7 +6,7 @@ use std::cmp::Ordering;
 use egui::{Align, Align2, Button, FontId, Key, Layout, RichText, ScrollArea, Sense, TextEdit, Ui, vec2};
 use egui_extras::{Column as Width, TableBuilder, TableRow};
 use gantline_plan::document::ThingId;
-use gantline_plan::quantity::{Kind, digits};
+use gantline_plan::quantity::{Kind, UnitSystem, digits};
 
 use super::ledger_row::{LedgerRow, rows};
 use crate::intent::Intent;
@@ -57,26 +57,50 @@ impl Column {
     /// Heading, width, kind of its figures, and what it is.
     const fn said(self) -> (&'static str, f32, Option<Kind>, &'static str) {
         match self {
-            Self::Tag => ("tag", 74.0, None, "The tag of the unit."),
-            Self::Edge => ("edge", 124.0, None, "The edge it stands on."),
-            Self::Along => ("along", 70.0, Some(Kind::Length), "From the start of the edge."),
+            Self::Tag => ("tag", 58.0, None, "The tag of the unit."),
+            Self::Edge => ("edge", 104.0, None, "The edge it stands on."),
+            Self::Along => ("along", 62.0, Some(Kind::Length), "From the start of the edge."),
             Self::Setback => ("setback", 66.0, Some(Kind::Length), "Mast axis behind the outline."),
-            Self::MakeUp => ("make-up", 190.0, None, "Mast, arm and brace."),
+            Self::MakeUp => ("make-up", 150.0, None, "Mast, arm and brace."),
             Self::Combination => {
-                ("governs", 170.0, None, "Combination with the largest moment at the design level, and its level.")
+                ("governs", 140.0, None, "Combination with the largest moment at the design level, and its level.")
             }
             Self::FzMax => {
-                ("Fz max", 72.0, Some(Kind::Force), "Largest upward force over all combinations of this level.")
+                ("Fz max", 70.0, Some(Kind::Force), "Largest upward force over all combinations of this level.")
             }
-            Self::FzMin => ("Fz min", 72.0, Some(Kind::Force), "Largest downward force, negative, at this level."),
-            Self::V => ("V", 66.0, Some(Kind::Force), "Largest horizontal force over all combinations of this level."),
-            Self::M => ("M", 70.0, Some(Kind::Moment), "Largest moment over all combinations of this level."),
+            Self::FzMin => ("Fz min", 68.0, Some(Kind::Force), "Largest downward force, negative, at this level."),
+            Self::V => ("V", 56.0, Some(Kind::Force), "Largest horizontal force over all combinations of this level."),
+            Self::M => ("M", 62.0, Some(Kind::Moment), "Largest moment over all combinations of this level."),
             Self::Mz => ("Mz", 66.0, Some(Kind::Moment), "Largest twist over all combinations of this level."),
-            Self::Covered => ("reach", 70.0, Some(Kind::Length), "Facade reached from top to foot."),
-            Self::Clearance => ("clearance", 118.0, Some(Kind::Length), "The tightest: has and asks."),
-            Self::Findings => ("findings", 90.0, None, "Blocking, caution, not checked."),
+            Self::Covered => ("reach", 60.0, Some(Kind::Length), "Facade reached from top to foot."),
+            Self::Clearance => ("clearance", 112.0, Some(Kind::Length), "The tightest: has and asks."),
+            Self::Findings => ("findings", 92.0, None, "Blocking, caution, not checked."),
         }
     }
+}
+
+impl Column {
+    /// Feet and inches are wider than meters.
+    fn width(self, units: UnitSystem) -> f32 {
+        let (_, width, kind, _) = self.said();
+        let wide = units == UnitSystem::UsCustomary && kind == Some(Kind::Length);
+        if wide { width * 1.5 } else { width }
+    }
+
+    /// What it gets of the width that is left over.
+    fn share_of_spare(self) -> f32 {
+        if matches!(self, Self::MakeUp | Self::Combination) { 0.5 } else { 0.0 }
+    }
+}
+
+/// Between columns.
+const GAP: f32 = 7.0;
+
+/// Width left over when every column has its own.
+fn spare(available: f32, units: UnitSystem) -> f32 {
+    const BAR: f32 = 12.0;
+    let taken: f32 = Column::ALL.iter().map(|column| column.width(units) + GAP).sum();
+    (available - taken - BAR).max(0.0)
 }
 
 /// How the table is looked at: kept as long as the program runs, saved nowhere.
@@ -114,7 +138,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
         if looking.downward { order.reverse() } else { order }
     });
     let moved = keys(ui, sight, &all, intents);
-    ScrollArea::horizontal().show(ui, |ui| table(ui, sight, &all, &mut looking, moved, intents));
+    ScrollArea::horizontal().auto_shrink(false).show(ui, |ui| table(ui, sight, &all, &mut looking, moved, intents));
     ui.data_mut(|data| data.insert_temp(id, looking));
 }
 
@@ -196,11 +220,18 @@ fn table(
     moved: Option<usize>,
     intents: &mut Vec<Intent>,
 ) {
-    ui.spacing_mut().item_spacing = vec2(8.0, 0.0);
+    ui.spacing_mut().item_spacing = vec2(GAP, 0.0);
+    let spare = spare(ui.available_width(), sight.look.units);
     // A click selects; it is no tab stop of its own, since there may be hundreds of rows.
-    let mut builder = TableBuilder::new(ui).id_salt("ledger").sense(Sense::CLICK).vscroll(true).auto_shrink(false);
+    let mut builder = TableBuilder::new(ui)
+        .id_salt("ledger")
+        .sense(Sense::CLICK)
+        .vscroll(true)
+        .auto_shrink(false)
+        .min_scrolled_height(0.0);
     for column in Column::ALL {
-        builder = builder.column(Width::exact(column.said().1).clip(true));
+        builder =
+            builder.column(Width::exact(column.width(sight.look.units) + column.share_of_spare() * spare).clip(true));
     }
     if let Some(to) = moved {
         builder = builder.scroll_to_row(to, None);

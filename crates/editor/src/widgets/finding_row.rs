@@ -22,6 +22,7 @@ pub fn finding_row(ui: &mut Ui, look: Look<'_>, plan: &Plan, check: &Check, inte
         let hovered = ui.response().hovered() || ui.response().has_focus();
         let place = ui.painter().add(egui::Shape::Noop);
         ui.spacing_mut().item_spacing.y = 1.0;
+        ui.set_min_width(ui.available_width());
         ui.horizontal_top(|ui| {
             let (square, _) = ui.allocate_exact_size(vec2(MARK - 8.0, 16.0), Sense::hover());
             paint(ui.painter(), icon, square.with_max_y(square.min.y + 14.0), ink);

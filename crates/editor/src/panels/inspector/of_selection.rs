@@ -18,7 +18,8 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &m
         // Each selection has a scroll of its own, and fields that remember nothing of another's.
         let salt = sight.session.selection.iter().collect::<Vec<_>>();
         ScrollArea::vertical().id_salt(("inspector", &salt)).auto_shrink(false).show(ui, |ui| {
-            ui.set_max_width(ui.available_width());
+            // The bar that scrolls lies over the right margin, not over figures.
+            ui.set_max_width(ui.available_width() - 8.0);
             ui.push_id(&salt, |ui| match selected {
                 Selected::Nothing => nothing::show(ui, sight, document, intents),
                 Selected::Roof(id) => roof::show(ui, sight, id, intents),

@@ -1,0 +1,212 @@
+//! Inner forces along mast, arm and brace, at the pull and slew that bring the chosen extreme of the base.
+
+use std::sync::Arc;
+
+use egui::{Color32, Id, RichText, Ui};
+use egui_plot::{Corner, HLine, Legend, Line, LineStyle, Plot, PlotPoints};
+use gantline_plan::assess::{Component, Cut, Diagrams, Member, MemberDiagram, NoDiagrams, Reactions, Sense, diagrams};
+use gantline_plan::document::PlacementId;
+use gantline_plan::quantity::{self, Kind};
+
+use crate::sight::Sight;
+use crate::theme::{Palette, type_scale};
+
+type Found = Arc<Result<Diagrams, NoDiagrams>>;
+type Kept = (Arc<Reactions>, PlacementId, usize, Component, Found);
+
+/// A curve along a member: what it is, and where it is read.
+type Read = (&'static str, fn(&Cut) -> f64);
+
+/// A plot along a member: its heading, what is counted, its curves.
+const PLOTS: [(&str, Kind, &[Read]); 4] = [
+    ("N", Kind::Force, &[("pull positive", |cut| cut.axial_n)]),
+    ("V", Kind::Force, &[("in the arm's plane", |cut| cut.shear_z_n), ("across", |cut| cut.shear_y_n)]),
+    ("M", Kind::Moment, &[("in the arm's plane", |cut| cut.moment_y_nm), ("across", |cut| cut.moment_z_nm)]),
+    ("T", Kind::Moment, &[("twist", |cut| cut.torsion_nm)]),
+];
+
+/// Shows them.
+pub fn show(
+    ui: &mut Ui,
+    sight: &Sight<'_>,
+    id: PlacementId,
+    reactions: &Arc<Reactions>,
+    combination: usize,
+    component: Component,
+) {
+    let found = found(ui, sight, id, reactions, combination, component);
+    let diagrams = match found.as_ref() {
+        Ok(diagrams) => diagrams,
+        Err(why) => {
+            ui.label(RichText::new(why.to_string()).color(sight.look.palette.unchecked));
+            return;
+        }
+    };
+    ui.horizontal(|ui| {
+        member(ui, diagrams);
+        ui.add_space(10.0);
+        let text = RichText::new(said(sight, diagrams, component)).size(type_scale::SMALL);
+        ui.add(egui::Label::new(text.color(sight.look.palette.ink_soft)).truncate());
+    });
+    let chosen = chosen_member(ui);
+    let Some(shown) = diagrams.members.iter().find(|diagram| diagram.member == chosen) else { return };
+    if shown.member == Member::Brace {
+        brace(ui, sight, shown);
+        return;
+    }
+    let size = egui::vec2(ui.available_width(), ui.available_height() - 14.0);
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        let width = (size.x - 18.0) / 4.0;
+        for plotted in PLOTS {
+            plot(ui, sight, shown, plotted, egui::vec2(width, size.y));
+        }
+    });
+}
+
+fn member_id() -> Id {
+    Id::unique("charted member")
+}
+
+fn chosen_member(ui: &Ui) -> Member {
+    ui.data(|data| data.get_temp(member_id())).unwrap_or(Member::Mast)
+}
+
+fn member(ui: &mut Ui, diagrams: &Diagrams) {
+    let now = chosen_member(ui);
+    for diagram in &diagrams.members {
+        let button = egui::Button::selectable(diagram.member == now, diagram.member.word());
+        if ui.add(button).clicked() {
+            ui.data_mut(|data| data.insert_temp(member_id(), diagram.member));
+        }
+    }
+}
+
+/// What brings these forces, and what is not in them.
+fn said(sight: &Sight<'_>, diagrams: &Diagrams, component: Component) -> String {
+    let units = sight.look.units;
+    let pulls: Vec<String> = diagrams.pulls_n.iter().map(|pull| quantity::force(pull.length(), units)).collect();
+    let rope = if pulls.is_empty() { "no rope".to_owned() } else { format!("rope {}", pulls.join(" and ")) };
+    let mut said = format!(
+        "{} at largest {}: {rope}, slew {}, self-weight × {}",
+        diagrams.level.name(),
+        component.symbol(),
+        quantity::angle(diagrams.slew_rad),
+        diagrams.weight_factor
+    );
+    if diagrams.brace_is_out {
+        said.push_str("; the brace carries nothing here");
+    }
+    for left_out in &diagrams.left_out {
+        said.push_str("; without the ");
+        said.push_str(left_out);
+        said.push_str(" of this combination");
+    }
+    said
+}
+
+fn brace(ui: &mut Ui, sight: &Sight<'_>, diagram: &MemberDiagram) {
+    for cut in &diagram.cuts {
+        let text = format!("N {} all along the brace (pull positive)", quantity::force(cut.axial_n, sight.look.units));
+        ui.label(RichText::new(text).color(sight.look.palette.ink));
+    }
+}
+
+fn plot(
+    ui: &mut Ui,
+    sight: &Sight<'_>,
+    shown: &MemberDiagram,
+    (name, kind, reads): (&'static str, Kind, &'static [Read]),
+    size: egui::Vec2,
+) {
+    let (units, palette) = (sight.look.units, sight.look.palette);
+    let unit = kind.unit(units);
+    let along = if shown.member == Member::Mast { "height" } else { "from the mast" };
+    let length_unit = match Kind::Length.unit(units) {
+        "" => "ft",
+        unit => unit,
+    };
+    let mut plot = Plot::new(("along", shown.member.word(), name))
+        .width(size.x)
+        .height(size.y)
+        .x_axis_label(format!("{along} {length_unit}"))
+        .y_axis_label(format!("{name} {unit}"))
+        .y_axis_min_width(46.0)
+        .allow_scroll(false)
+        .include_y(0.0);
+    if reads.len() > 1 {
+        plot = plot.legend(
+            Legend::default().position(Corner::RightTop).text_style(egui::TextStyle::Small).background_alpha(0.85),
+        );
+    }
+    let response = plot
+        .show(ui, |plot| {
+            plot.hline(HLine::new("", 0.0).color(palette.ink_soft).width(1.0).allow_hover(false));
+            for (index, (words, read)) in reads.iter().enumerate() {
+                let point =
+                    |cut: &Cut| [Kind::Length.in_shown_unit(cut.at_m, units), kind.in_shown_unit(read(cut), units)];
+                let points: Vec<[f64; 2]> = shown.cuts.iter().map(point).collect();
+                let (color, style) = looks(index, palette);
+                plot.line(
+                    Line::new(*words, PlotPoints::from(points)).color(color).style(style).width(1.8).allow_band(false),
+                );
+            }
+        })
+        .response;
+    let spoken = spoken(shown, kind, reads, sight);
+    response.widget_info(|| {
+        let name = format!("Diagram of {name} along the {}", shown.member.word());
+        let mut info = egui::WidgetInfo::labeled(egui::Role::Figure, true, name);
+        info.current_text_value = Some(spoken.clone());
+        info
+    });
+}
+
+fn looks(index: usize, palette: &Palette) -> (Color32, LineStyle) {
+    if index == 0 { (palette.load, LineStyle::Solid) } else { (palette.accent, LineStyle::Dashed { length: 7.0 }) }
+}
+
+/// The range of each curve as text, for readers.
+fn spoken(shown: &MemberDiagram, kind: Kind, reads: &[Read], sight: &Sight<'_>) -> String {
+    let number = |value: f64| quantity::number(kind, value, sight.look.units);
+    let of_read = |(words, read): &Read| {
+        let values = || shown.cuts.iter().map(read);
+        match (values().reduce(f64::min), values().reduce(f64::max)) {
+            (Some(least), Some(most)) => format!("{words}: {} to {}", number(least), number(most)),
+            _ => format!("{words}: no figures"),
+        }
+    };
+    reads.iter().map(of_read).collect::<Vec<_>>().join("; ")
+}
+
+fn found(
+    ui: &Ui,
+    sight: &Sight<'_>,
+    id: PlacementId,
+    reactions: &Arc<Reactions>,
+    combination: usize,
+    component: Component,
+) -> Found {
+    let at = Id::unique("diagrams along members");
+    if let Some((of, unit, index, asked, found)) = ui.data(|data| data.get_temp::<Kept>(at))
+        && Arc::ptr_eq(&of, reactions)
+        && (unit, index, asked) == (id, combination, component)
+    {
+        return found;
+    }
+    let sense = larger_side(reactions, combination, component);
+    let found = Arc::new(diagrams(sight.plan, sight.assessment, id, combination, (component, sense)));
+    ui.data_mut(|data| {
+        data.insert_temp::<Kept>(at, (Arc::clone(reactions), id, combination, component, Arc::clone(&found)));
+    });
+    found
+}
+
+/// Of the largest and the smallest value the one with the larger magnitude.
+fn larger_side(reactions: &Reactions, combination: usize, component: Component) -> Sense {
+    let value = |sense| {
+        let set = reactions.combinations.get(combination).and_then(|result| result.extreme(component, sense));
+        set.map_or(0.0, |set| set.value.abs())
+    };
+    if value(Sense::Min) > value(Sense::Max) { Sense::Min } else { Sense::Max }
+}

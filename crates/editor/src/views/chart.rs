@@ -1,0 +1,127 @@
+//! Charts of the selected unit: reactions against slew, and inner forces along its members.
+
+use std::sync::Arc;
+
+use egui::{Button, Id, RichText, ScrollArea, Ui, vec2};
+use gantline_plan::assess::{Component, Reactions};
+use gantline_plan::document::PlacementId;
+
+use super::{against_slew_chart, along_members};
+use crate::intent::Intent;
+use crate::session::Selected;
+use crate::sight::Sight;
+use crate::theme::type_scale;
+use crate::words;
+
+/// What is charted: kept as long as the program runs, saved nowhere.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Charted {
+    /// Against what.
+    pub against: Against,
+    /// Which component of the base.
+    pub component: Component,
+}
+
+/// What a chart runs along.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Against {
+    /// The slew of the arm.
+    Slew,
+    /// Mast, arm and brace.
+    Members,
+}
+
+/// Width of the column of choices.
+const CHOICES: f32 = 232.0;
+
+/// Shows them.
+pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
+    let Selected::Unit(id) = sight.session.selection.shown() else {
+        ui.label(RichText::new("Select one unit.").color(sight.look.palette.ink_soft));
+        return;
+    };
+    let Some(reactions) = sight.assessment.units.get(&id).and_then(|unit| unit.reactions.as_ref()) else {
+        let words = "No reactions: the make-up can't be computed.";
+        ui.label(RichText::new(words).color(sight.look.palette.unchecked));
+        return;
+    };
+    let at = Id::unique("charted");
+    let start = Charted { against: Against::Slew, component: Component::M };
+    let mut charted = ui.data(|data| data.get_temp::<Charted>(at)).unwrap_or(start);
+    ui.horizontal_top(|ui| {
+        ui.allocate_ui(vec2(CHOICES, ui.available_height()), |ui| {
+            ui.set_min_size(vec2(CHOICES, ui.available_height()));
+            ui.vertical(|ui| choices(ui, sight, id, reactions, &mut charted, intents));
+        });
+        ui.vertical(|ui| match charted.against {
+            Against::Slew => against_slew_chart::show(ui, sight, id, reactions, charted.component),
+            Against::Members => {
+                let combination = combination(sight, reactions);
+                along_members::show(ui, sight, id, reactions, combination, charted.component);
+            }
+        });
+    });
+    ui.data_mut(|data| data.insert_temp(at, charted));
+}
+
+/// The combination that diagrams along members are drawn for: the chosen one, else the one that governs.
+fn combination(sight: &Sight<'_>, reactions: &Reactions) -> usize {
+    let governing = || {
+        let governing = reactions.governing()?;
+        reactions.combinations.iter().position(|result| result.name == governing.name)
+    };
+    let chosen = sight.session.chart_combination.filter(|&index| index < reactions.combinations.len());
+    chosen.or_else(governing).unwrap_or(0)
+}
+
+fn choices(
+    ui: &mut Ui,
+    sight: &Sight<'_>,
+    id: PlacementId,
+    reactions: &Arc<Reactions>,
+    charted: &mut Charted,
+    intents: &mut Vec<Intent>,
+) {
+    let name = words::name(sight.plan, gantline_plan::document::ThingId::Placement(id));
+    ui.label(RichText::new(name).family(type_scale::semibold()));
+    ui.horizontal(|ui| {
+        for (against, words) in [(Against::Slew, "against slew"), (Against::Members, "along members")] {
+            if ui.add(Button::selectable(charted.against == against, words)).clicked() {
+                charted.against = against;
+            }
+        }
+    });
+    let lead = match charted.against {
+        Against::Slew => "component",
+        Against::Members => "where it is largest",
+    };
+    ui.label(RichText::new(lead).size(type_scale::SMALL).color(sight.look.palette.ink_soft));
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(2.0, 2.0);
+        for component in Component::ALL {
+            let chosen = charted.component == component;
+            let button = Button::selectable(chosen, component.symbol()).min_size(vec2(36.0, 24.0));
+            if ui.add(button).on_hover_text(component.words()).clicked() {
+                charted.component = component;
+            }
+        }
+    });
+    if charted.against == Against::Members {
+        combinations(ui, sight, reactions, intents);
+    }
+}
+
+fn combinations(ui: &mut Ui, sight: &Sight<'_>, reactions: &Reactions, intents: &mut Vec<Intent>) {
+    let now = combination(sight, reactions);
+    ScrollArea::vertical().id_salt("combinations of the chart").auto_shrink(false).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        for (index, result) in reactions.combinations.iter().enumerate() {
+            let text = RichText::new(format!("{} · {}", result.name, result.level.name())).size(type_scale::SMALL);
+            let button = Button::selectable(index == now, text).truncate();
+            let enabled = result.unavailable.is_none();
+            if ui.add_enabled(enabled, button).clicked() {
+                intents.push(Intent::Chart(index));
+            }
+        }
+    });
+}
