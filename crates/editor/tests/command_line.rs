@@ -1,0 +1,118 @@
+//! The command line as other programs meet it: exit codes, the tally, answers, faults that name the file and the place.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+fn demo(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-projects").join(name)
+}
+
+fn gantline(args: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_gantline")).args(args).output().unwrap()
+}
+
+fn about(command: &str, plan: &Path, more: &[&str]) -> Output {
+    let args: Vec<&str> = [command, plan.to_str().unwrap()].into_iter().chain(more.iter().copied()).collect();
+    gantline(&args)
+}
+
+fn text(bytes: &[u8]) -> &str {
+    std::str::from_utf8(bytes).unwrap()
+}
+
+fn json(output: &Output) -> serde_json::Value {
+    serde_json::from_slice(&output.stdout).unwrap()
+}
+
+#[test]
+fn the_exit_code_tells_whether_something_blocks() {
+    assert_eq!(about("check", &demo("small-roof.json"), &[]).status.code(), Some(0));
+    assert_eq!(about("check", &demo("courtyard-building.json"), &[]).status.code(), Some(1));
+}
+
+#[test]
+fn what_could_not_be_checked_blocks_when_asked_strictly() {
+    assert_eq!(about("check", &demo("small-roof.json"), &["--strict"]).status.code(), Some(1));
+}
+
+#[test]
+fn the_tally_is_always_told_and_beside_the_json() {
+    let told = about("check", &demo("small-roof.json"), &[]);
+    assert!(text(&told.stdout).contains(" not checked; "));
+    let answered = about("check", &demo("small-roof.json"), &["--json"]);
+    let tally = &json(&answered)["tally"];
+    assert!(text(&answered.stderr).starts_with(&format!("{} checks: ", tally["checks"])));
+    for more in [&["--json"][..], &["--csv"], &[]] {
+        assert!(text(&about("reactions", &demo("small-roof.json"), more).stderr).contains(" checks: "));
+    }
+}
+
+#[test]
+fn a_plan_that_can_not_be_read_is_named_with_the_place_of_the_trouble() {
+    let folder = tempfile::tempdir().unwrap();
+    let missing = folder.path().join("nowhere.json");
+    let sound = fs::read_to_string(demo("small-roof.json")).unwrap();
+    let cut = folder.path().join("cut.json");
+    fs::write(&cut, &sound[..sound.len() / 2]).unwrap();
+    let odd = folder.path().join("odd.json");
+    fs::write(&odd, sound.replacen("\"setback_m\": 0.55", "\"setback_m\": \"near\"", 1)).unwrap();
+    for (file, place) in [(missing, "nowhere.json"), (cut, "line "), (odd, "placements › unit-")] {
+        for command in ["check", "reactions"] {
+            let output = about(command, &file, &[]);
+            assert_eq!(output.status.code(), Some(2), "{command} {}", file.display());
+            let said = text(&output.stderr);
+            assert!(said.contains(file.file_name().unwrap().to_str().unwrap()) && said.contains(place), "{said}");
+            assert!(output.stdout.is_empty());
+        }
+    }
+}
+
+#[test]
+fn a_command_line_that_can_not_be_read_ends_with_two() {
+    for args in [&["check"][..], &["reactions", "x.json", "--json", "--csv"], &["schema", "weather"], &["--loud"]] {
+        assert_eq!(gantline(args).status.code(), Some(2), "{args:?}");
+    }
+}
+
+#[test]
+fn every_schema_is_printed_and_says_what_it_is_of() {
+    for (of, title) in [
+        (&["schema"][..], "Gantline plan file"),
+        (&["schema", "check"], "Gantline check answer"),
+        (&["schema", "reactions"], "Gantline reactions answer"),
+    ] {
+        let output = gantline(of);
+        assert_eq!((output.status.code(), json(&output)["title"].as_str()), (Some(0), Some(title)));
+    }
+}
+
+#[test]
+fn reactions_are_the_same_figures_as_words_table_and_json() {
+    let plan = demo("small-roof.json");
+    let answered = json(&about("reactions", &plan, &["--json"]));
+    let first = &answered["units"][0]["combinations"][0]["sets"][0];
+    let table = about("reactions", &plan, &["--csv"]);
+    let line = text(&table.stdout).lines().nth(1).unwrap().to_owned();
+    assert!(line.contains(&first["concurrent"]["fz_n"].to_string()), "{line}");
+    let words = about("reactions", &plan, &[]);
+    let level_and_name = "Anchor load, one person (ultimate)";
+    assert!(text(&words.stdout).contains(level_and_name));
+    assert!(text(&words.stdout).contains("Not a permit to hang from a rope."));
+}
+
+#[test]
+fn the_demonstration_writes_answers_and_drawings() {
+    let folder = tempfile::tempdir().unwrap();
+    let to = folder.path().join("deep/inside");
+    let output = gantline(&["demonstration", "--to", to.to_str().unwrap()]);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    for name in ["check.json", "reactions.json"] {
+        let answer: serde_json::Value = serde_json::from_slice(&fs::read(to.join(name)).unwrap()).unwrap();
+        assert!(answer["caution"].as_str().unwrap().contains("Not a permit"));
+    }
+    for view in ["plan", "section", "elevation"] {
+        assert!(fs::read_to_string(to.join(format!("{view}.svg"))).unwrap().starts_with("<svg"));
+        assert_eq!(&fs::read(to.join(format!("{view}.png"))).unwrap()[..4], b"\x89PNG");
+    }
+}
