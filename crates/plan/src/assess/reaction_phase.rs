@@ -85,6 +85,9 @@ fn compute(
     for one in &actions.with_weight {
         let base = base_envelope(model, one, range).map_err(fault)?;
         note_slack(found, &base);
+        if base.extremes.is_empty() {
+            return Err("forces that hold the unit: its brace goes slack and nothing else holds the arm".to_owned());
+        }
         for extreme in &base.extremes {
             keep_set(result, extreme, index, one.weight_factor);
         }
