@@ -53,7 +53,7 @@ pub fn missing_packages(display: Display) -> Vec<&'static str> {
 }
 
 /// Whether a library lies in one of the folders where the system looks for it.
-fn is_there(library: &str) -> bool {
+pub fn is_there(library: &str) -> bool {
     let machine = std::env::consts::ARCH;
     let beside_machine = format!("{machine}-linux-gnu");
     let folders = ["/lib", "/usr/lib", "/lib64", "/usr/lib64", "/usr/local/lib"];

@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::bench::files;
+use crate::libraries;
 use crate::numbers::difference;
 use crate::packages;
 use crate::steps::{Done, root, run, target_folder};
@@ -20,6 +21,7 @@ pub fn reference() -> Done {
     let committed = root()?.join("tests/reference");
     let work = target_folder()?.join("reference");
     let python = environment(&work)?;
+    see_to_system_libraries();
     let without = install_requirements(&python, &committed.join("requirements.txt"))?;
     let mut report = Report::default();
     for script in files(&committed)?.into_iter().filter(|file| file.extension().is_some_and(|end| end == "py")) {
@@ -43,6 +45,17 @@ fn environment(work: &Path) -> Done<PathBuf> {
         make()?;
     }
     Ok(python)
+}
+
+/// OpenSees comes without two libraries of the system; where they can't be had, its scripts are left out by name.
+fn see_to_system_libraries() {
+    let are_there = ["libblas.so.3", "liblapack.so.3"].into_iter().all(libraries::is_there);
+    if cfg!(target_os = "linux")
+        && !are_there
+        && let Err(what) = packages::install(&["libblas3", "liblapack3"], "OpenSees needs two system libraries")
+    {
+        println!("{what}");
+    }
 }
 
 /// Installs requirement by requirement, as ready-made packages only; returns those that don't exist for this system.
