@@ -21,44 +21,54 @@ const OWN_PARTS_MM: f64 = 12.0;
 /// anywhere near. Those that find room nearby are set before those that must go farther. Boxes taken are added to what is
 /// taken already.
 pub fn place(labels: Vec<Label>, taken: &mut Taken, before: &LabelPlaces, scale: Scale) -> Vec<PlacedLabel> {
-    let mut offsets: Vec<Option<DVec2>> = vec![None; labels.len()];
-    for (label, offset) in labels.iter().zip(&mut offsets) {
-        let kept = before.get(&label.key).copied().filter(|offset| is_free(label, *offset, taken, scale));
-        take(label, kept, offset, taken, scale);
+    let mut waiting: Vec<Waiting> = labels.into_iter().map(|label| Waiting::new(label, scale)).collect();
+    for one in &mut waiting {
+        let kept = before.get(&one.label.key).copied().filter(|offset| one.is_free(*offset, taken));
+        one.take(kept, taken);
     }
     for round in ROUNDS {
-        for (label, offset) in labels.iter().zip(&mut offsets) {
-            if offset.is_none() {
-                let size = label.size_mm();
-                let found = round.places(label, size).find(|offset| is_free(label, *offset, taken, scale));
-                take(label, found, offset, taken, scale);
-            }
+        for one in waiting.iter_mut().filter(|one| one.offset.is_none()) {
+            let found = round.places(&one.label, one.size).find(|offset| one.is_free(*offset, taken));
+            one.take(found, taken);
         }
     }
-    for (label, offset) in labels.iter().zip(&mut offsets) {
-        if offset.is_none() && !label.optional {
-            let size = label.size_mm();
-            take(label, ROUNDS[0].places(label, size).next(), offset, taken, scale);
+    for one in waiting.iter_mut().filter(|one| one.offset.is_none() && !one.label.optional) {
+        let nearest = ROUNDS[0].places(&one.label, one.size).next();
+        one.take(nearest, taken);
+    }
+    waiting.into_iter().filter_map(|one| Some(PlacedLabel { label: one.label, offset_mm: one.offset? })).collect()
+}
+
+/// A label with what is asked for at every place tried, worked out once.
+struct Waiting {
+    label: Label,
+    /// Width and height of its box, paper mm.
+    size: DVec2,
+    /// The point it speaks of, paper mm.
+    point: DVec2,
+    offset: Option<DVec2>,
+}
+
+impl Waiting {
+    fn new(label: Label, scale: Scale) -> Self {
+        Self { size: label.size_mm(), point: label.point / scale.m_per_mm, label, offset: None }
+    }
+
+    fn is_free(&self, offset: DVec2, taken: &Taken) -> bool {
+        if !taken.is_free(&TakenBox::around(self.point + offset, self.size)) {
+            return false;
+        }
+        let near_mm = self.label.away_mm.max(OWN_PARTS_MM);
+        !leader_is_long(&self.label, offset, self.size) || taken.line_is_free(self.point, self.point + offset, near_mm)
+    }
+
+    /// Notes a place found and takes its box.
+    fn take(&mut self, found: Option<DVec2>, taken: &mut Taken) {
+        if let Some(found) = found {
+            taken.add(TakenBox::around(self.point + found, self.size));
+            self.offset = Some(found);
         }
     }
-    let placed = labels.into_iter().zip(offsets);
-    placed.filter_map(|(label, offset)| Some(PlacedLabel { label, offset_mm: offset? })).collect()
-}
-
-/// Notes a place found and takes its box.
-fn take(label: &Label, found: Option<DVec2>, offset: &mut Option<DVec2>, taken: &mut Taken, scale: Scale) {
-    if let Some(found) = found {
-        taken.add(TakenBox::around(label.point / scale.m_per_mm + found, label.size_mm()));
-        *offset = Some(found);
-    }
-}
-
-fn is_free(label: &Label, offset: DVec2, taken: &Taken, scale: Scale) -> bool {
-    let point = label.point / scale.m_per_mm;
-    let size = label.size_mm();
-    let near_mm = label.away_mm.max(OWN_PARTS_MM);
-    let leader_free = || taken.line_is_free(point, point + offset, near_mm);
-    taken.is_free(&TakenBox::around(point + offset, size)) && (!leader_is_long(label, offset, size) || leader_free())
 }
 
 /// A share of the places to try.
