@@ -69,6 +69,8 @@ pub enum Command {
     SelectAll,
     /// Preferences.
     Preferences,
+    /// The load basis and the design code.
+    Basis,
     /// Opens or closes a drawer.
     Drawer(Drawer),
 }
@@ -169,6 +171,13 @@ pub const TABLE: &[Entry] = &[
         "Preferences…",
         "Units of measure, theme, wheel.",
         &[with(CTRL, Key::Comma)],
+        Menu::File,
+    ),
+    entry(
+        Command::Basis,
+        "Load basis…",
+        "Every value of basis and design code with its source.",
+        &[with(CTRL, Key::B)],
         Menu::File,
     ),
     entry(Command::Undo, "Undo", "Takes the last step back.", &[with(CTRL, Key::Z)], Menu::Edit),

@@ -43,6 +43,7 @@ pub fn run(app: &mut App, command: Command) {
         Command::FindTag => page(app, Page::FindTag),
         Command::Shortcuts => page(app, Page::Shortcuts),
         Command::Preferences => page(app, Page::Preferences),
+        Command::Basis => page(app, Page::Basis),
         Command::Duplicate => duplicate(app),
         Command::CopyAlong => copy_along(app),
         Command::Mirror => mirror(app),

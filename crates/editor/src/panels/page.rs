@@ -51,6 +51,11 @@ pub fn show(
                         pages::find_tag::show(ui, look, plan, assessment, text, intents);
                     }
                 }
+                Page::Basis => {
+                    if let Some(plan) = plan {
+                        pages::basis::show(ui, look, plan, intents);
+                    }
+                }
                 Page::Path(question) => pages::path::show(ui, look, *question, text, intents),
                 Page::CantOpen { path, what } => pages::cant_open::show(ui, look, path, what, intents),
             });
@@ -65,6 +70,7 @@ fn heading(page: &Page) -> (&'static str, f32) {
         Page::Shortcuts => ("Shortcuts and words", 760.0),
         Page::Preferences => ("Preferences", 460.0),
         Page::FindTag => ("Find a tag", 420.0),
+        Page::Basis => ("Load basis and design code", 700.0),
         Page::Path(PathQuestion::Open) => ("Open a plan", 560.0),
         Page::Path(PathQuestion::Save) => ("Save the plan", 560.0),
         Page::CantOpen { .. } => ("This file can't be opened", 560.0),

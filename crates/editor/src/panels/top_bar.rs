@@ -5,6 +5,7 @@ use egui::{Align, Layout, RichText, Ui};
 use crate::command::{Command, Menu, TABLE};
 use crate::document::OpenDocument;
 use crate::intent::Intent;
+use crate::session::Page;
 use crate::sight::Sight;
 use crate::theme::type_scale;
 use crate::tools::ToolKind;
@@ -47,7 +48,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &m
         step_button(ui, sight, Command::Undo, Icon::Undo, document.history.undo_name(), intents);
         step_button(ui, sight, Command::Redo, Icon::Redo, document.history.redo_name(), intents);
         divider(ui, sight);
-        basis_sentence(ui, sight);
+        basis_sentence(ui, sight, intents);
     });
 }
 
@@ -122,13 +123,17 @@ fn step_button(
     }
 }
 
-fn basis_sentence(ui: &mut Ui, sight: &Sight<'_>) {
-    let sentence = crate::words::basis_sentence(&sight.plan.basis, sight.look.units);
-    let confirmed = !sight.plan.basis.regime.is_unconfirmed();
-    let mark = if confirmed { "" } else { "not confirmed · " };
-    let ink = if confirmed { sight.look.palette.ink } else { sight.look.palette.unchecked };
+fn basis_sentence(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
+    let basis = &sight.plan.basis;
+    let sentence = crate::words::basis_sentence(basis, sight.look.units);
+    let open = basis.unconfirmed();
+    let mark = if open == 0 { "" } else { "not confirmed · " };
+    let ink = if open == 0 { sight.look.palette.ink } else { sight.look.palette.unchecked };
     let text = RichText::new(format!("Basis: {mark}{sentence}")).color(ink);
-    let label = ui.add(egui::Label::new(text).truncate());
-    label.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, format!("Load basis: {sentence}")));
-    label.on_hover_text(format!("{}\n{}", sight.plan.basis.name, sight.plan.basis.regime.value));
+    let button = ui.add(egui::Button::new(text).frame_when_inactive(false).truncate());
+    button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, format!("Load basis: {mark}{sentence}")));
+    let waits = if open == 0 { String::new() } else { format!("\n{open} values wait for someone to confirm them.") };
+    if button.on_hover_text(format!("{}\n{}{waits}", basis.name, basis.regime.value)).clicked() {
+        intents.push(Intent::Page(Some(Page::Basis)));
+    }
 }

@@ -11,6 +11,8 @@ pub enum Page {
     Preferences,
     /// The search for a tag.
     FindTag,
+    /// The load basis and the design code, value by value.
+    Basis,
     /// A path to be typed, where the desktop shows no dialog.
     Path(PathQuestion),
     /// A file that can't be opened.

@@ -10,7 +10,6 @@ use gantline_plan::quantity::{Kind, UnitSystem, digits};
 
 use super::ledger_row::{LedgerRow, rows};
 use crate::intent::Intent;
-use crate::session::session::Area;
 use crate::sight::Sight;
 use crate::theme::type_scale;
 use crate::widgets::icon::paint;
@@ -61,9 +60,9 @@ impl Column {
             Self::Edge => ("edge", 104.0, None, "The edge it stands on."),
             Self::Along => ("along", 62.0, Some(Kind::Length), "From the start of the edge."),
             Self::Setback => ("setback", 66.0, Some(Kind::Length), "Mast axis behind the outline."),
-            Self::MakeUp => ("make-up", 150.0, None, "Mast, arm and brace."),
+            Self::MakeUp => ("make-up", 142.0, None, "Mast, arm and brace."),
             Self::Combination => {
-                ("governs", 140.0, None, "Combination with the largest moment at the design level, and its level.")
+                ("governs", 132.0, None, "Combination with the largest moment at the design level, and its level.")
             }
             Self::FzMax => {
                 ("Fz max", 70.0, Some(Kind::Force), "Largest upward force over all combinations of this level.")
@@ -187,9 +186,6 @@ fn keys(ui: &mut Ui, sight: &Sight<'_>, rows: &[LedgerRow], intents: &mut Vec<In
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 2.0), Sense::hover());
     let response = ui.interact(rect, id, Sense::focusable_noninteractive());
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Table, true, "Units: arrow keys go through them"));
-    if sight.session.focus == Some(Area::Drawer) {
-        response.request_focus();
-    }
     if !response.has_focus() {
         return None;
     }
@@ -347,5 +343,49 @@ fn findings(ui: &Ui, sight: &Sight<'_>, unit: &LedgerRow) {
     }
     if x == rect.min.x {
         ui.painter().text(rect.left_center(), Align2::LEFT_CENTER, "all meet", font, palette.meets);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gantline_plan::assess::Tally;
+    use gantline_plan::document::PlacementId;
+
+    fn row(number: u64, m_nm: Option<f64>) -> LedgerRow {
+        LedgerRow {
+            id: PlacementId::from_number(number),
+            tag: format!("B-{number:02}"),
+            edge: String::new(),
+            along_m: None,
+            setback_m: None,
+            make_up: String::new(),
+            combination: String::new(),
+            fz_max_n: None,
+            fz_min_n: None,
+            v_n: None,
+            m_nm,
+            mz_nm: None,
+            covered_m: None,
+            clearance: None,
+            tally: Tally::default(),
+        }
+    }
+
+    #[test]
+    fn units_without_figures_come_after_those_with_them() {
+        let mut rows = [row(1, None), row(2, Some(3.0)), row(3, Some(-1.0))];
+        rows.sort_by(|a, b| compare(a, b, Column::M));
+        assert_eq!(rows.map(|row| row.tag), ["B-03", "B-02", "B-01"]);
+    }
+
+    #[test]
+    fn every_column_stands_once_and_fits_the_narrow_window() {
+        for (index, column) in Column::ALL.iter().enumerate() {
+            assert!(!Column::ALL[index + 1..].contains(column));
+        }
+        // The drawer of a window 1280 points wide has 1260 between its margins.
+        let taken: f32 = Column::ALL.iter().map(|column| column.width(UnitSystem::Si) + GAP).sum();
+        assert!(taken <= 1260.0, "{taken}");
     }
 }

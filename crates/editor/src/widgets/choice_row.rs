@@ -77,7 +77,8 @@ fn list(ui: &mut Ui, palette: &Palette, entries: &[Entry]) -> Option<usize> {
                     Stands::Refused(_) => drop(inline(ui, Icon::Close, palette.ink_faint)),
                 }
                 let text = RichText::new(&entry.text).color(ink);
-                let button = Button::selectable(entry.chosen, text).min_size(vec2(ui.available_width(), 24.0));
+                let button = Button::selectable(entry.chosen, (text, egui::Atom::grow()))
+                    .min_size(vec2(ui.available_width(), 24.0));
                 ui.add_enabled(!refused, button)
             })
             .inner;

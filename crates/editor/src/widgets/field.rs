@@ -19,6 +19,8 @@ pub struct Field<'a> {
     pub aside: &'a str,
     /// The hint on hovering.
     pub hint: &'a str,
+    /// Width of its label.
+    pub label_width: f32,
 }
 
 /// What a field asks for, with what it is now. None: several things differ.
@@ -53,18 +55,25 @@ const FIELD_WIDTH: f32 = 118.0;
 impl<'a> Field<'a> {
     /// A field for a figure.
     pub const fn figure(label: &'a str, kind: Kind, value: Option<f64>) -> Self {
-        Self { label, asked: Asked::Figure(kind, value), aside: "", hint: "" }
+        Self { label, asked: Asked::Figure(kind, value), aside: "", hint: "", label_width: LABEL_WIDTH }
     }
 
     /// A field for a text.
     pub const fn text(label: &'a str, text: Option<&'a str>) -> Self {
-        Self { label, asked: Asked::Text(text), aside: "", hint: "" }
+        Self { label, asked: Asked::Text(text), aside: "", hint: "", label_width: LABEL_WIDTH }
     }
 
     /// With words beside it.
     #[must_use]
     pub const fn aside(mut self, aside: &'a str) -> Self {
         self.aside = aside;
+        self
+    }
+
+    /// With a label of another width than those in the inspector.
+    #[must_use]
+    pub const fn label_width(mut self, width: f32) -> Self {
+        self.label_width = width;
         self
     }
 
@@ -99,7 +108,7 @@ impl<'a> Field<'a> {
     }
 
     fn row(&self, ui: &mut Ui, palette: &Palette, units: UnitSystem, id: Id, typing: &mut Typing) -> Response {
-        let label = label(ui, palette, self.label);
+        let label = label_of(ui, palette, self.label, self.label_width);
         let is_text = matches!(self.asked, Asked::Text(_));
         let width = if is_text { ui.available_width() } else { FIELD_WIDTH };
         let align = if is_text { Align::LEFT } else { Align::RIGHT };
@@ -119,7 +128,8 @@ impl<'a> Field<'a> {
         }
         let aside = self.reading(units, typing, &response).unwrap_or_else(|| self.aside.to_owned());
         if !is_text && !aside.is_empty() {
-            ui.label(RichText::new(aside).size(type_scale::SMALL).color(palette.ink_soft));
+            let text = RichText::new(aside).size(type_scale::SMALL).color(palette.ink_soft);
+            ui.add(egui::Label::new(text).truncate());
         }
         response
     }
@@ -195,11 +205,15 @@ impl<'a> Field<'a> {
     }
 }
 
-/// The label before a field, in the width that all labels have.
+/// The label before a field, in the width that all labels of the inspector have.
 pub(super) fn label(ui: &mut Ui, palette: &Palette, words: &str) -> Response {
-    let size = vec2(LABEL_WIDTH, type_scale::ROW);
+    label_of(ui, palette, words, LABEL_WIDTH)
+}
+
+fn label_of(ui: &mut Ui, palette: &Palette, words: &str, width: f32) -> Response {
+    let size = vec2(width, type_scale::ROW);
     ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-        ui.set_min_width(LABEL_WIDTH);
+        ui.set_min_width(width);
         ui.label(RichText::new(words).color(palette.ink_soft))
     })
     .inner

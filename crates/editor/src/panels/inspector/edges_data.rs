@@ -51,7 +51,7 @@ pub fn parapet(ui: &mut Ui, asking: Asking<'_>, edges: &[&Edge], places: &[EdgeP
     let sight = asking.sight;
     section(ui, sight.look.palette, "Parapet", |ui| {
         let height = shared(edges.iter().map(|edge| edge.parapet.height_m));
-        let field = Field::figure("height", Kind::Length, height).aside("over structural slab");
+        let field = Field::figure("over structural slab", Kind::Length, height);
         let field = field.hint("From the top of the structural slab to the top of the coping; 0 for no parapet.");
         asking.length(ui, field, intents, |value| EdgePatch { parapet_height_m: Some(value), ..EdgePatch::default() });
         let over_finish = shared(places.iter().map(|place| place.edge().parapet.height_m - place.roof.build_up_m))

@@ -26,7 +26,7 @@ pub fn inset_picture(ui: &mut Ui, palette: &Palette) {
     words.width(at(154.0, 26.0), at(184.0, 26.0), "thickness", Align2::RIGHT_BOTTOM);
     words.width(at(184.0, 66.0), at(212.0, 66.0), "inset", Align2::CENTER_BOTTOM);
     words.width(at(212.0, 136.0), at(240.0, 136.0), "offset", Align2::LEFT_BOTTOM);
-    words.at(at(214.0, 8.0), Align2::LEFT_CENTER, "outline = edge of structural slab");
+    words.at(at(207.0, 8.0), Align2::RIGHT_CENTER, "outline = edge of structural slab");
     words.at(at(248.0, 60.0), Align2::LEFT_CENTER, "facade");
     words.at(at(44.0, 80.0), Align2::LEFT_CENTER, "finish");
     words.at(at(44.0, 112.0), Align2::LEFT_CENTER, "structural slab");

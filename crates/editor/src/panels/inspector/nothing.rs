@@ -8,7 +8,7 @@ use gantline_plan::quantity::Kind;
 use super::of_selection::{findings, heading, soft};
 use crate::document::OpenDocument;
 use crate::intent::Intent;
-use crate::session::Selection;
+use crate::session::{Page, Selection};
 use crate::sight::Sight;
 use crate::widgets::field::Entered;
 use crate::widgets::{Field, ask, figure_row, section};
@@ -78,6 +78,9 @@ fn basis(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
         };
         let ink = if open == 0 { palette.meets } else { palette.unchecked };
         ui.label(RichText::new(text).color(ink));
+        if ui.button("Basis and sources…").clicked() {
+            intents.push(Intent::Page(Some(Page::Basis)));
+        }
         unconfirmed_edges(ui, sight, intents);
     });
 }
