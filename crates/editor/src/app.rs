@@ -211,11 +211,13 @@ impl App {
         if let Some(thing) = self.session.ghost.as_ref().and_then(|ghost| ghost.thing) {
             selection = crate::session::Selection::of([thing]);
         }
+        let (main, companion) = self.session.slots.placed(&shown_plan, &selection);
         let view = View {
             plan: &shown_plan,
             assessment: &shown_assessment,
             selection: &selection,
             overlays: self.session.overlays,
+            beside: Some(companion),
             level: self.session.level,
             units: self.preferences.units,
             palette: &palette,
@@ -223,7 +225,6 @@ impl App {
         };
         let scene = scene_of(document, &self.session);
         let layout = Layout::of(ui.ctx().content_rect().size());
-        let (main, companion) = self.session.slots.placed(&shown_plan, &selection);
         let bar = egui::Frame::new().fill(palette.bar);
         Panel::top("top bar").exact_size(type_scale::TOP_BAR).frame(bar).show(ui, |ui| {
             panels::top_bar::show(ui, &sight, document, intents);

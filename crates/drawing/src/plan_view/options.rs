@@ -22,12 +22,26 @@ pub struct PlanViewOptions {
     pub roof: Option<RoofId>,
     /// What is selected: drawn heavier, and its figures come first.
     pub selected: BTreeSet<ThingId>,
+    /// A small picture for an overview: units as ticks with their tags, nothing measured, as from afar.
+    pub overview: bool,
 }
 
 impl PlanViewOptions {
     /// Everything at a scale, nothing selected.
     pub fn at(scale: Scale) -> Self {
-        Self { scale, units: UnitSystem::Si, shown: OverlaySet::All.shown(), roof: None, selected: BTreeSet::new() }
+        Self {
+            scale,
+            units: UnitSystem::Si,
+            shown: OverlaySet::All.shown(),
+            roof: None,
+            selected: BTreeSet::new(),
+            overview: false,
+        }
+    }
+
+    /// Whether things stand too close on paper, or the picture is too small, for their parts and figures.
+    pub(super) fn is_coarse(&self) -> bool {
+        self.overview || self.scale.is_coarse()
     }
 
     /// How loudly a thing is drawn.

@@ -47,7 +47,7 @@ pub fn reach_marks(
     band.fill(&mut pencil, &stretches.whole, Hatch::Reach, Some(Pen::Reach));
     band.fill(&mut pencil, &stretches.in_part, Hatch::ReachInPart, Some(Pen::Reach));
     band.fill(&mut pencil, &stretches.gaps, Hatch::Gap, Some(Pen::Gap));
-    if !options.scale.is_coarse() {
+    if !options.is_coarse() {
         lengths(&mut pencil, &band, &stretches, options);
     }
     pencil.done()

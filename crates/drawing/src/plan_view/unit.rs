@@ -40,7 +40,7 @@ pub fn unit_marks(
     }
     let mut pencil = Pencil::about(options.scale, thing, stress);
     match &unit.resolved {
-        _ if options.scale.is_coarse() => tick(&mut pencil, &frame),
+        _ if options.is_coarse() => tick(&mut pencil, &frame),
         Ok(resolved) => parts(&mut pencil, placement, resolved, &frame),
         Err(_) => unknown(&mut pencil, &frame),
     }
@@ -168,7 +168,7 @@ pub fn keep_clear_of(taken: &mut Taken, placement: &Placement, unit: &UnitAssess
     let Some(frame) = unit.frame else { return };
     let scale = options.scale;
     let Ok(resolved) = &unit.resolved else { return };
-    if scale.is_coarse() {
+    if options.is_coarse() {
         return;
     }
     let half = resolved.base.plate_side_m / 2.0 + scale.m(0.6);

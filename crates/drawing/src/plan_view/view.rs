@@ -45,7 +45,7 @@ pub fn plan_view_keeping(
     for &id in plan.obstacles.keys() {
         let (drawn, label) = obstacle_marks(plan, id, options);
         marks.extend(drawn);
-        labels.extend(label);
+        labels.extend(label.filter(|_| !options.overview));
     }
     dimensions_and_reach(plan, assessment, options, &mut marks);
     units(plan, assessment, options, &mut marks);
@@ -59,7 +59,7 @@ pub fn plan_view_keeping(
 /// Setting-out, then reach; in a narrow courtyard a figure that would stand on another one is left out.
 fn dimensions_and_reach(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks: &mut Vec<Mark>) {
     let mut taken = Taken::new();
-    if options.shown.has(Overlay::SettingOut) && !options.scale.is_coarse() {
+    if options.shown.has(Overlay::SettingOut) && !options.is_coarse() {
         let drawn = setting_out_marks(plan, assessment, options);
         marks.extend(without_overlap(drawn, &mut taken, options.scale));
     }
@@ -100,7 +100,7 @@ fn roofs_upward(plan: &Plan) -> Vec<RoofId> {
 }
 
 fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks: &mut Vec<Mark>) {
-    let fine = !options.scale.is_coarse();
+    let fine = !options.is_coarse();
     for (&id, placement) in &plan.placements {
         let Some(unit) = assessment.units.get(&id) else { continue };
         marks.extend(unit_marks(id, placement, unit, options));
@@ -138,7 +138,7 @@ fn labels_placed(
         let thing = ThingId::Placement(id);
         let into = if options.selected.contains(&thing) { &mut selected } else { &mut tags };
         into.extend(tag_label(id, placement, unit, options));
-        if options.scale.is_coarse() {
+        if options.is_coarse() {
             continue;
         }
         if options.shown.has(Overlay::Clearances) {

@@ -80,12 +80,17 @@ fn heights_of_unit(pencil: &mut Pencil, scene: &Scene) {
     let back = -unit.arm.tail_m.max(unit.base.plate_side_m / 2.0);
     let left = scene.window.min_m.x;
     let at = |row: f64| upright(left - pencil.scale.m(FIRST_MM + row * ROW_MM));
-    let (clear, axis) = (at(0.0), at(1.0));
     let plate = DVec2::new(-unit.base.plate_side_m / 2.0, 0.0);
+    let head = DVec2::new(back, unit.mast.height_m);
+    let mast = [height(scene, plate, head).named("mast to arm's axis")];
+    if !scene.options.is_whole() {
+        chain(pencil, Layer::Dimension, at(0.0), &mast);
+        return;
+    }
+    let (clear, axis) = (at(0.0), at(1.0));
     let underside = DVec2::new(back, unit.clear_height_m());
     chain(pencil, Layer::Dimension, clear, &[height(scene, plate, underside).named("clear under arm")]);
-    let head = DVec2::new(back, unit.mast.height_m);
-    chain(pencil, Layer::Dimension, axis, &[height(scene, plate, head).named("mast to arm's axis")]);
+    chain(pencil, Layer::Dimension, axis, &mast);
     if let Some((pin, top)) = brace_height(scene) {
         let line = upright(top.x.min(pin.x) - pencil.scale.m(5.0));
         chain(pencil, Layer::Dimension, line, &[height(scene, pin, top).named("pin")]);
@@ -121,6 +126,10 @@ fn heights_of_edge(pencil: &mut Pencil, scene: &Scene) {
         return;
     };
     let coping = DVec2::new(edge, parapet.height_m);
+    if !scene.options.is_whole() {
+        chain(pencil, Layer::Dimension, near, &heights(scene, &[("", top), ("parapet", coping)]));
+        return;
+    }
     let mut places = vec![("", slab), ("slab", top), ("parapet", coping)];
     let arm = DVec2::new(edge, scene.unit.clear_height_m());
     if scene.unit.arm.outreach_m > edge && arm.y > coping.y {
@@ -184,6 +193,11 @@ fn lengths_above(pencil: &mut Pencil, scene: &Scene) -> f64 {
     let (tail, axis) = (DVec2::new(-unit.arm.tail_m, top), DVec2::new(0.0, top));
     let tip = DVec2::new(unit.arm.outreach_m, top);
     let mut row = FIRST_MM;
+    if !scene.options.is_whole() {
+        let line = level(top + pencil.scale.m(row));
+        chain(pencil, Layer::Dimension, line, &lengths(scene, &[("", axis), ("outreach", tip)]));
+        return top + pencil.scale.m(row);
+    }
     let pin = match unit.brace.as_ref().map(|brace| brace.kind) {
         Some(BraceKind::RearToMast { tail_at_m, .. } | BraceKind::RearToBase { tail_at_m, .. }) => Some(-tail_at_m),
         Some(BraceKind::Front { arm_at_m, .. }) => Some(arm_at_m),

@@ -52,7 +52,7 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
     text(pencil, vertical, below - DVec2::Y * scale.m(3.4), Anchor::OVER);
     draw_sideways(pencil, foot, base.outward_n, units);
     draw_moment(pencil, foot, base, units);
-    if !loads.words.is_empty() {
+    if scene.options.is_whole() && !loads.words.is_empty() {
         let at = below - DVec2::Y * scale.m(3.4 + TextStyle::Note.line_mm());
         let words = Text::new(loads.words.clone(), at, Anchor::OVER, TextStyle::Note, Pen::Lettering);
         pencil.text_on_paper(Layer::Load, words);

@@ -16,6 +16,6 @@ mod unit;
 mod view;
 mod zones;
 
-pub use options::{BaseActions, SectionLoads, SectionOptions};
+pub use options::{BaseActions, SectionDetail, SectionLoads, SectionOptions};
 pub use plane::SectionPlane;
 pub use view::section;

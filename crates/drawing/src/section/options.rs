@@ -19,13 +19,32 @@ pub struct SectionOptions {
     pub loads: SectionLoads,
     /// Whether it has a heading.
     pub heading: Heading,
+    /// How much is measured and written.
+    pub detail: SectionDetail,
+}
+
+/// How much a section measures and writes.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum SectionDetail {
+    /// Every length of unit and edge.
+    #[default]
+    Whole,
+    /// What a small sheet has room for: mast, parapet, outreach, setback and stand-off; loads without their combination.
+    Main,
 }
 
 impl SectionOptions {
     /// Everything at a scale, without loads.
     pub fn at(scale: Scale) -> Self {
         let (units, shown) = (UnitSystem::Si, OverlaySet::All.shown());
-        Self { scale, units, shown, loads: SectionLoads::default(), heading: Heading::Written }
+        Self {
+            scale,
+            units,
+            shown,
+            loads: SectionLoads::default(),
+            heading: Heading::Written,
+            detail: SectionDetail::Whole,
+        }
     }
 }
 
@@ -33,6 +52,11 @@ impl SectionOptions {
     /// Actions on the structure, if they are given and shown.
     pub(super) fn base_actions(&self) -> Option<BaseActions> {
         self.loads.base.filter(|_| self.shown.has(Overlay::Reactions))
+    }
+
+    /// Whether every length is measured.
+    pub(super) fn is_whole(&self) -> bool {
+        self.detail == SectionDetail::Whole
     }
 }
 

@@ -1,6 +1,6 @@
 //! Sections: each brace kind's dimensions are read back as text and held against the make-up's data in the assets.
 
-use gantline_drawing::section::{BaseActions, SectionLoads};
+use gantline_drawing::section::{BaseActions, SectionDetail, SectionLoads};
 use gantline_drawing::{Drawing, Overlay, Pen, Scale, SectionOptions, Shown, section};
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::change::{Change, PlacementPatch, apply};
@@ -96,15 +96,17 @@ fn a_conflict_in_the_plane_is_shown_with_its_figure_and_its_limit() {
 fn no_text_of_a_section_stands_on_another() {
     let (sample, assessment) = assessed();
     for &id in &sample.placed {
-        for one_to in [20.0, 25.0, 40.0] {
-            let mut options = SectionOptions::at(Scale::one_to(one_to));
+        let whole = [20.0, 25.0, 40.0].map(|one_to| (one_to, SectionDetail::Whole));
+        let main = [40.0, 60.0, 80.0].map(|one_to| (one_to, SectionDetail::Main));
+        for (one_to, detail) in whole.into_iter().chain(main) {
+            let mut options = SectionOptions { detail, ..SectionOptions::at(Scale::one_to(one_to)) };
             options.loads = SectionLoads {
                 rope_n: Some(2350.0),
                 base: Some(BaseActions { outward_n: -610.0, up_n: 3120.0, tilting_nm: -3280.0 }),
                 words: "anchor load (ultimate)".to_owned(),
             };
             let drawing = section(&sample.plan, assessment, id, &options).unwrap();
-            assert_eq!(overlapping_texts(&drawing), [], "{id} at 1:{one_to}");
+            assert_eq!(overlapping_texts(&drawing), [], "{id} at 1:{one_to}, {detail:?}");
         }
     }
 }

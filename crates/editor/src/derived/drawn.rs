@@ -26,6 +26,8 @@ pub struct View<'a> {
     pub selection: &'a Selection,
     /// Overlays.
     pub overlays: OverlaySet,
+    /// The sheet beside the inspector: it is small and carries only what matters most.
+    pub beside: Option<Sheet>,
     /// The roof worked on.
     pub level: Option<RoofId>,
     /// Units of measure.
@@ -74,6 +76,7 @@ struct Key {
     scale: Scale,
     selection: Selection,
     overlays: OverlaySet,
+    is_beside: bool,
     level: Option<RoofId>,
     units: UnitSystem,
 }
@@ -86,6 +89,7 @@ impl Drawn {
             scale,
             selection: view.selection.clone(),
             overlays: view.overlays,
+            is_beside: view.beside == Some(sheet),
             level: view.level,
             units: view.units,
         };

@@ -5,7 +5,7 @@ use gantline_drawing::elevation::{ElevationOptions, elevation};
 use gantline_drawing::fit::fit_scale;
 use gantline_drawing::label::LabelPlaces;
 use gantline_drawing::plan_view::{PlanViewOptions, plan_view_keeping};
-use gantline_drawing::section::{BaseActions, SectionLoads, SectionOptions, section};
+use gantline_drawing::section::{BaseActions, SectionDetail, SectionLoads, SectionOptions, section};
 use gantline_drawing::shown::{Overlay, Shown};
 use gantline_drawing::text::Heading;
 use gantline_drawing::{Drawing, Scale};
@@ -31,15 +31,17 @@ pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) ->
     match sheet {
         Sheet::Plan => {
             let shown = shown_on_plan(view);
-            let options = PlanViewOptions { scale, units, shown, roof: view.level, selected };
+            let overview = view.beside == Some(sheet);
+            let options = PlanViewOptions { scale, units, shown, roof: view.level, selected, overview };
             let made = plan_view_keeping(view.plan, view.assessment, &options, &memory.places);
             memory.places = made.places;
             Some(made.drawing)
         }
         Sheet::Section(unit) => {
             let loads = view.assessment.units.get(&unit).map(|unit| loads(unit)).unwrap_or_default();
+            let detail = if view.beside == Some(sheet) { SectionDetail::Main } else { SectionDetail::Whole };
             let options =
-                SectionOptions { scale, units, shown: view.overlays.drawn(), loads, heading: Heading::LeftOut };
+                SectionOptions { scale, units, shown: view.overlays.drawn(), loads, heading: Heading::LeftOut, detail };
             section(view.plan, view.assessment, unit, &options)
         }
         Sheet::Elevation(edge) => {
