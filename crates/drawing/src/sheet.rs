@@ -49,7 +49,7 @@ pub fn sheet(drawing: Drawing, plan: &Plan, north: North, units: UnitSystem) -> 
     pencil.extend(scale_bar_marks(at - DVec2::Y * scale.m(10.0), scale, units));
     let ratio = format!("1 : {:.0}", scale.m_per_mm * 1000.0);
     pencil.text(Layer::Sheet, ratio, at - DVec2::Y * scale.m(16.0), Anchor::START, TextStyle::Note);
-    let beside = at + DVec2::X * (length_m(scale) + scale.m(16.0));
+    let beside = at + DVec2::X * (length_m(scale, units) + scale.m(16.0));
     pencil.extend(legend_marks(&entries(&drawing), beside, LEGEND_ROWS, scale));
     let below = DVec2::new(bounds.min_m.x, at.y - scale.m(24.0));
     pencil.text(Layer::Sheet, CAUTION, below, Anchor::START, TextStyle::Note);

@@ -1,11 +1,15 @@
 //! North arrow and scale bar at the lower left of the plan, and an arrow at the rim when the building is out of sight.
 
 use egui::{Align2, FontId, Painter, Pos2, Shape, Stroke, pos2, vec2};
+use gantline_drawing::scale_bar::round_at_most_m;
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::quantity::{UnitSystem, length};
 
 use crate::session::{Camera, SheetRect};
 use crate::theme::{Palette, type_scale};
+
+/// Longest scale bar, points.
+const LONGEST_PT: f64 = 160.0;
 
 /// Draws north arrow and scale bar.
 pub fn paint(
@@ -18,7 +22,7 @@ pub fn paint(
 ) {
     let corner = pos2(sheet.min.x as f32 + 22.0, sheet.max.y as f32 - 20.0);
     north_arrow(painter, corner + vec2(12.0, -48.0), north_rad, palette);
-    let step_m = crate::tools::gesture::step_m(camera.m_per_pt * 20.0);
+    let step_m = round_at_most_m(camera.m_per_pt * LONGEST_PT, units);
     let width = (step_m / camera.m_per_pt) as f32;
     let stroke = Stroke::new(1.2, palette.ink_soft);
     painter.hline(corner.x..=(corner.x + width), corner.y, stroke);
