@@ -55,6 +55,17 @@ pub struct App {
     waiting: VecDeque<Intent>,
 }
 
+/// Copies of plans never saved, and those beside the plans opened last, that an earlier run left.
+fn rescued_after_crash(copies: &Autosave, preferences: &Preferences) -> Vec<RecoveryCopy> {
+    let mut found = copies.left_behind().map_or_else(|_| Vec::new(), |found| found.copies);
+    for copy in preferences.recent.iter().filter_map(|path| copies.left_of(path)) {
+        if found.iter().all(|known| known.file != copy.file) {
+            found.push(copy);
+        }
+    }
+    found
+}
+
 /// What a file is being picked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Picking {
@@ -69,7 +80,7 @@ impl App {
     pub fn new(start: Start) -> Self {
         let (preferences, trouble) = start.store.read();
         let copies = start.store.recovery.as_ref().and_then(|folder| Autosave::begin(folder).ok()).map(Arc::new);
-        let rescued = copies.as_ref().and_then(|copies| copies.left_behind().ok()).map_or_else(Vec::new, |f| f.copies);
+        let rescued = copies.as_ref().map_or_else(Vec::new, |copies| rescued_after_crash(copies, &preferences));
         let mut session = Session { overlays: preferences.overlays, ..Session::default() };
         session.said = trouble.unwrap_or_default();
         Self {

@@ -5,12 +5,16 @@ use std::path::{Path, PathBuf};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, Rect, Vec2};
 use egui_kittest::Harness;
-use egui_kittest::kittest::Queryable as _;
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use gantline_editor::document::picker::{Picked, Scripted};
 use gantline_editor::preferences::Store;
 use gantline_editor::{App, Start};
+use gantline_exchange::answers::CheckAnswer;
+use gantline_exchange::disk::plan_file;
+use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::Plan;
 use glam::DVec2;
+use serde_json::Value;
 
 /// The editor in a folder of its own.
 pub struct Walker {
@@ -23,7 +27,11 @@ pub struct Walker {
 impl Walker {
     /// Starts the editor with answers for its file dialogs, as files in the walker's folder.
     pub fn start(dialogs: &[&str]) -> Self {
-        let folder = tempfile::tempdir().expect("a folder for the walk");
+        Self::start_in(tempfile::tempdir().expect("a folder for the walk"), dialogs)
+    }
+
+    /// Starts the editor again in the folder of an earlier walk.
+    pub fn start_in(folder: tempfile::TempDir, dialogs: &[&str]) -> Self {
         let picked = dialogs.iter().map(|name| Picked::File(folder.path().join(name)));
         let start = Start {
             store: Store::in_folder(folder.path().join("settings")),
@@ -55,6 +63,35 @@ impl Walker {
     pub fn press_with_command(&mut self, key: Key) {
         self.harness.key_press_modifiers(Modifiers::COMMAND, key);
         self.harness.run();
+    }
+
+    /// Types into the only field of this name, over what stands there, and takes it.
+    pub fn type_into(&mut self, name: &str, text: &str) {
+        self.harness.get_by_role_and_label(Role::TextInput, name).focus();
+        self.harness.run();
+        self.replace_text(text);
+        self.press(Key::Enter);
+    }
+
+    /// Presses a key with command and shift held.
+    pub fn press_with_command_and_shift(&mut self, key: Key) {
+        self.harness.key_press_modifiers(Modifiers::COMMAND | Modifiers::SHIFT, key);
+        self.harness.run();
+    }
+
+    /// Types over all that stands in the field that has the focus.
+    pub fn replace_text(&mut self, text: &str) {
+        self.press_with_command(Key::A);
+        self.type_text(text);
+    }
+
+    /// Waits until the copy for recovery of the last change is written.
+    pub fn rest_for_a_copy(&mut self) {
+        for _ in 0..40 {
+            self.harness.step();
+            std::thread::sleep(std::time::Duration::from_millis(1));
+        }
+        self.settle();
     }
 
     /// Types text, a character at a time.
@@ -126,6 +163,44 @@ impl Walker {
         self.type_numbers(&[depth, "90"]);
         self.type_numbers(&[width, "180"]);
         self.press(Key::Enter);
+    }
+
+    /// Every name and value that is told to a screen reader, in its order.
+    pub fn told(&self) -> Vec<String> {
+        let texts = self.harness.root().children_recursive();
+        texts.flat_map(|node| [node.accesskit_node().label(), node.accesskit_node().value()]).flatten().collect()
+    }
+
+    /// Whether something on the screen says this.
+    pub fn says(&self, words: &str) -> bool {
+        self.told().iter().any(|told| told == words)
+    }
+
+    /// The value of the only thing that has this name, whatever it is.
+    pub fn told_of(&self, name: &str) -> String {
+        self.harness.get_by_label(name).value().unwrap_or_default()
+    }
+
+    /// What stands in the only empty field that has this name.
+    pub fn placeholder_of(&self, name: &str) -> String {
+        let field = self.harness.get_by_role_and_label(Role::TextInput, name);
+        field.accesskit_node().placeholder().unwrap_or_default().to_owned()
+    }
+
+    /// Saves, waits for the disk, and gives the answer of `check --json` about the file.
+    pub fn save_and_check(&mut self, name: &str) -> Value {
+        self.press_with_command(Key::S);
+        self.settle();
+        let plan = plan_file::open(&self.file(name)).expect("the plan was saved").plan;
+        assert_eq!(plan, *self.plan(), "what is saved is what is shown");
+        serde_json::to_value(CheckAnswer::of(&plan, &assess(&plan, &mut Memo::new()))).expect("an answer")
+    }
+
+    /// Lets the disk and the window come to rest.
+    pub fn settle(&mut self) {
+        self.harness.run();
+        self.harness.state_mut().wait_for_disk();
+        self.harness.run();
     }
 
     /// Lengths of all edges, m.

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use gantline_exchange::disk::{RecoveryCopy, SaveFault, plan_file};
+use gantline_exchange::disk::{RecoveryCopy, SaveFault, Stamp, plan_file};
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::change::{Change, apply};
 use gantline_plan::document::Plan;
@@ -12,6 +12,7 @@ use super::edit;
 use crate::app::{App, Picking};
 use crate::demonstration;
 use crate::document::open_document::SaveTrouble;
+use crate::document::picker::with_ending;
 use crate::document::{Done, Job, OpenDocument, Picked, Wanted};
 use crate::intent::Answer;
 use crate::session::page::PathQuestion;
@@ -189,11 +190,6 @@ pub fn picker_told(app: &mut App) {
     }
 }
 
-/// A plan's file ends in `.json`, so that other programs know what it is.
-pub fn with_ending(path: PathBuf) -> PathBuf {
-    if path.extension().is_some() { path } else { path.with_extension("json") }
-}
-
 fn suggested_path(app: &App) -> String {
     let known = app.document.as_ref().and_then(|document| document.path.clone());
     let folder = || directories::UserDirs::new().map(|dirs| dirs.home_dir().to_owned()).unwrap_or_default();
@@ -270,7 +266,9 @@ fn recover(app: &mut App, copy: &Path) {
         gantline_plan::file::read(&bytes).map(|plan| (of, plan)).map_err(|fault| fault.to_string())
     }) {
         Ok((of, plan)) => {
+            // From the start page the file itself was not opened: what it holds now must not be lost unasked.
             let stamp = app.document.as_ref().and_then(|document| document.stamp.clone());
+            let stamp = stamp.or_else(|| of.is_some().then(Stamp::unseen));
             app.untitled += 1;
             let mut document = OpenDocument::rescued(plan, of, app.untitled);
             document.stamp = stamp;

@@ -36,6 +36,11 @@ pub trait Picker {
     fn answer(&mut self) -> Option<Picked>;
 }
 
+/// A plan's file ends in `.json`, so that other programs know what it is.
+pub fn with_ending(path: PathBuf) -> PathBuf {
+    if path.extension().is_some() { path } else { path.with_extension("json") }
+}
+
 /// Answers from a script, in order; without one, as if no dialog could be shown.
 #[derive(Debug, Default)]
 pub struct Scripted {

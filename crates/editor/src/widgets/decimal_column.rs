@@ -64,7 +64,8 @@ impl DecimalColumns {
             self.figure(painter, rect, index, figure, face, ink);
         }
         response.widget_info(|| {
-            let mut info = egui::WidgetInfo::labeled(egui::Role::Label, true, name);
+            // A row and not a label: of a label, name and value would be the same.
+            let mut info = egui::WidgetInfo::labeled(egui::Role::Row, true, name);
             info.current_text_value = Some(spoken.to_owned());
             info
         });

@@ -38,6 +38,11 @@ impl Stamp {
         Self { size_bytes: bytes.len() as u64, modified, content: Sha256::digest(bytes).into() }
     }
 
+    /// The stamp of a file that this program has not seen: whatever is there counts as changed.
+    pub const fn unseen() -> Self {
+        Self { size_bytes: 0, modified: None, content: [0; 32] }
+    }
+
     /// The stamp of a file as it is now.
     pub fn of(path: &Path) -> Result<Self, DiskFault> {
         stamp(path).map_err(|cause| DiskFault::system(Deed::Read, path, cause))

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use egui::{Key, RichText, TextEdit, Ui};
 
+use crate::document::picker::with_ending;
 use crate::intent::Intent;
 use crate::session::page::PathQuestion;
 use crate::sight::Look;
@@ -19,36 +20,39 @@ pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut Stri
     if !entered && ui.memory(|memory| memory.focused().is_none()) {
         response.request_focus();
     }
-    let path = PathBuf::from(text.trim());
-    let trouble = trouble(question, &path);
+    let typed = PathBuf::from(text.trim());
+    let path = if question == PathQuestion::Save { with_ending(typed.clone()) } else { typed.clone() };
+    let trouble = trouble(question, &typed);
+    let replaces = question == PathQuestion::Save && trouble.is_none() && path.is_file();
     if let Some(trouble) = &trouble
         && !text.trim().is_empty()
     {
         ui.label(RichText::new(trouble).color(look.palette.blocking));
     }
+    if replaces {
+        let words = "There is a file of this name. Replacing it keeps that file as the previous version.";
+        ui.label(RichText::new(words).color(look.palette.caution));
+    }
     ui.add_space(8.0);
     ui.horizontal(|ui| {
         let name = match question {
             PathQuestion::Open => "Open",
+            PathQuestion::Save if replaces => "Replace",
             PathQuestion::Save => "Save",
         };
         let pressed = ui.add_enabled(trouble.is_none(), egui::Button::new(name)).clicked();
-        if (pressed || entered) && trouble.is_none() {
+        // Enter in the field opens and saves; a file is replaced only by the button that says so.
+        if (pressed || entered && !replaces) && trouble.is_none() {
             intents.push(Intent::Page(None));
             intents.push(match question {
                 PathQuestion::Open => Intent::OpenPath(path.clone()),
-                PathQuestion::Save => Intent::SaveTo(with_ending(path.clone())),
+                PathQuestion::Save => Intent::SaveTo(path.clone()),
             });
         }
         if ui.button("Cancel").clicked() {
             intents.push(Intent::Page(None));
         }
     });
-}
-
-/// A plan's file ends in `.json`.
-fn with_ending(path: PathBuf) -> PathBuf {
-    if path.extension().is_some() { path } else { path.with_extension("json") }
 }
 
 /// Why a path can't be used; none when it can.
