@@ -1,5 +1,6 @@
 //! Statics and resistance of portable mast-and-arm units: pure functions on plain data, in SI units.
 
+pub mod anchorage;
 pub mod buckling;
 pub mod cone;
 pub mod diagrams;
