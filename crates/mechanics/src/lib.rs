@@ -12,6 +12,7 @@ pub mod pin;
 pub mod retention;
 pub mod ring;
 pub mod section;
+pub mod slab;
 pub mod slew_hold;
 pub mod socket;
 pub mod stability;
