@@ -1,6 +1,7 @@
 //! Plane geometry of roofs, facades and clear zones, as pure functions of points in meters.
 
 pub mod bounds;
+pub mod concrete_around;
 pub mod facade;
 pub mod frame;
 pub mod hair;
