@@ -7,6 +7,7 @@
 mod actions;
 mod around;
 mod concrete;
+pub mod en1992_4;
 mod fastener;
 mod fault;
 mod group;
