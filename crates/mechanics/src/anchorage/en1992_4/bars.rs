@@ -16,7 +16,7 @@ pub(super) struct Bars {
 }
 
 impl Bars {
-    /// N_Rd,re = n·A_s·f_yk/γ_Ms,re, f_yk ≤ 600 MPa (7.31); anchored in the body N⁰_Rd,a = n·l_1·π·φ·f_bd/(α_1·α_2) (7.32).
+    /// N_Rd,re = n·A_s·f_yk/γ_Ms,re, f_yk ≤ 600 MPa (7.31); anchored in the body N⁰_Rd,a = n·l_1·π·φ·f_bd/(α_1·α_2) (7.33).
     ///
     /// Rules (7.2.1.2(2), 7.2.2.2(2)): φ ≤ 16 mm (from memory, to be confirmed), l_1 ≥ 4·φ for hooks and 10·φ for straight
     /// bars, no counted bar farther than `reach_m`.

@@ -52,7 +52,7 @@ fn row(group: &Group, around: &dyn Around, (index, edge): (usize, &EdgeSeen), se
 }
 
 impl BlowOutRow {
-    /// N_Rk,cb = N⁰_Rk,cb·A_c,Nb/A⁰_c,Nb·ψ_s,Nb·ψ_g,Nb·ψ_ec,Nb, (7.25) to (7.30).
+    /// N_Rk,cb = N⁰_Rk,cb·A_c,Nb/A⁰_c,Nb·ψ_s,Nb·ψ_g,Nb·ψ_ec,Nb, 7.2.1.8, (7.27) to (7.30).
     ///
     /// N⁰_Rk,cb = k_5·c_1·√A_h·√f_ck, k_5 = 8.7 cracked and 12.2 uncracked; A⁰ = (4·c_1)²; ψ_s = 0.7 + 0.3·c_2/(2·c_1) ≤ 1;
     /// ψ_g = √n + (1 − √n)·s_2/(4·c_1) ≥ 1 with the longest spacing of the row; ψ_ec = 1/(1 + 2·e/(4·c_1)).
@@ -89,7 +89,7 @@ impl BlowOutRow {
             Mode::BlowOut,
             Of::Edge(self.edge),
             (
-                "EN 1992-4 7.2.1.8 (7.25)",
+                "EN 1992-4 7.2.1.8 (7.27) to (7.30)",
                 "NRd,cb = k5*c1*sqrt(Ah)*sqrt(fck)*(Ac,Nb/A0c,Nb)*psi_s,Nb*psi_g,Nb*psi_ec,Nb/gamma_Mc",
             ),
             &symbols,

@@ -145,7 +145,7 @@ fn cone(p: &Prepared<'_>, met: &Met<'_>, terms: &ConcreteTerms, (actions, gamma)
     match p.tension_bars {
         Some(Ok(bars)) => {
             let (anchor, most) = most_pulled(actions);
-            bars.tell(Mode::TensionBars, Of::Anchor(anchor), ("EN 1992-4 7.2.1.9 (7.31), (7.32)", most), sink);
+            bars.tell(Mode::TensionBars, Of::Anchor(anchor), ("EN 1992-4 7.2.1.9 (7.31), (7.33)", most), sink);
             return not_applicable(&[Mode::ConcreteCone], "supplementary bars take the tension", sink);
         }
         Some(Err(why)) => sink.take(&Line::only(Mode::TensionBars, "EN 1992-4 7.2.1.2", Outcome::NotChecked(why))),

@@ -65,7 +65,7 @@ impl Splitting {
         ratio(self.thickness_m).min(cap)
     }
 
-    /// N_Rk,sp = N⁰_sp·A_c,N/A⁰_c,N·ψ_s·ψ_re·ψ_ec·ψ_h,sp with c_cr,sp and s_cr,sp, (7.23).
+    /// N_Rk,sp = N⁰_sp·A_c,N/A⁰_c,N·ψ_s·ψ_re·ψ_ec·ψ_h,sp with c_cr,sp and s_cr,sp, 7.2.1.7.
     pub(super) fn tell(
         &self,
         (terms, cluster): (&ConcreteTerms, &Cluster),
@@ -96,7 +96,7 @@ impl Splitting {
             Mode::Splitting,
             Of::Anchors(&cluster.members),
             (
-                "EN 1992-4 7.2.1.7 (7.23)",
+                "EN 1992-4 7.2.1.7",
                 "NRd,sp = min(NRk,p; N0Rk,c)*(Ac,N/A0c,N)*psi_s,N*psi_re,N*psi_ec,N*psi_h,sp/gamma_Msp",
             ),
             &symbols,
