@@ -20,6 +20,8 @@ pub(super) struct Cluster {
     pub edge_m: f64,
     /// Mean spacing of linked fasteners.
     pub mean_spacing_m: f64,
+    /// Foreign fasteners that took their part off the area.
+    pub neighbors: usize,
 }
 
 /// Characteristic sizes before any reduction.
@@ -88,6 +90,7 @@ fn cluster(group: &Group, around: &dyn Around, members: Vec<usize>, sizes: Sizes
         spacing_cr_m,
         edge_m: nearest_edge(around, &members),
         mean_spacing_m: if tree.is_empty() { 0.0 } else { tree.iter().sum::<f64>() / tree.len() as f64 },
+        neighbors: around.sharing_neighbors(),
         members,
     }
 }

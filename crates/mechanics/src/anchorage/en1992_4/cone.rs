@@ -41,7 +41,7 @@ impl Cone {
         Self { k1, one_n, psi_s, psi_re, psi_ec, psi_m, resistance_n }
     }
 
-    pub(super) fn symbols(&self, terms: &ConcreteTerms, cluster: &Cluster, gamma: f64) -> [Symbol; 14] {
+    pub(super) fn symbols(&self, terms: &ConcreteTerms, cluster: &Cluster, gamma: f64) -> [Symbol; 15] {
         [
             number("k1", self.k1),
             pascals("fck", terms.fck_pa),
@@ -49,6 +49,7 @@ impl Cone {
             newtons("N0Rk,c", self.one_n),
             square_meters("Ac,N", cluster.area_m2),
             square_meters("A0c,N", cluster.area_one_m2),
+            number("neighbors that share Ac,N", cluster.neighbors as f64),
             meters("c", cluster.edge_m),
             meters("scr,N", cluster.spacing_cr_m),
             number("psi_s,N", self.psi_s),

@@ -137,7 +137,7 @@ fn tension(p: &Prepared<'_>, met: &Met<'_>, terms: &ConcreteTerms, acting: Actin
     cone(p, met, terms, (actions, gamma), sink);
     one_pull_out(p, terms, (actions, gamma), sink);
     bond(p, met, terms, (acting, gamma), sink);
-    splitting(p, met, terms, (actions, gamma), sink);
+    splitting(p, met, terms, (acting, gamma), sink);
     blow_out(p, met, terms, (actions, gamma), sink);
 }
 
@@ -225,7 +225,7 @@ fn splitting(
     p: &Prepared<'_>,
     met: &Met<'_>,
     terms: &ConcreteTerms,
-    (actions, gamma): Acting<'_>,
+    ((actions, psi_sus), gamma): (Acting<'_>, f64),
     sink: &mut impl Sink,
 ) {
     if held_by_bars(terms, p.concrete.splitting_bars) {
@@ -236,6 +236,11 @@ fn splitting(
         Err(why) => {
             return sink.take(&Line::only(Mode::Splitting, "EN 1992-4 7.2.1.7", Outcome::NotChecked(why)));
         }
+    };
+    // A sustained share that lowers the bond lowers what the splitting starts from.
+    let data = match p.bond {
+        Some(Ok(bond)) => data.with_bond(bond.one_n(psi_sus)),
+        Some(Err(_)) | None => data,
     };
     for cluster in &met.tension.splitting {
         if data.is_far(cluster) {

@@ -29,6 +29,16 @@ fn a_large_sustained_share_lowers_the_bond() {
     }
 }
 
+/// By hand: ψ_sus 0.6 lowers what splitting starts from: 0.6·8·π·16·125 = 30.16 kN, below the cone's 53.8 kN.
+#[test]
+fn a_large_sustained_share_lowers_the_splitting_too() {
+    let group = group(bonded(0.016, 157e-6, 0.125, [8e6, 8e6, 8e6]), &[[0.0, 0.0]]);
+    let around = member(&group, [0.1, f64::INFINITY, f64::INFINITY, f64::INFINITY], 0.3);
+    let actions = GroupActions { sustained_share: Some(1.0), ..acting(&[10e3], &[[0.0; 2]]) };
+    let told = records(&group, &concrete(25.0), &around, &actions);
+    close(symbol(only(&told, Mode::Splitting), "N0sp"), 0.6 * 8.0 * std::f64::consts::PI * 16.0 * 125.0, 1e-12);
+}
+
 /// "V3": two heads 60 mm from an edge, 200 deep: 175.4 kN.
 #[test]
 fn two_heads_near_an_edge_blow_the_side_out() {

@@ -116,13 +116,13 @@ proptest! {
 
     #[test]
     fn a_pair_drawn_together_never_bears_more(
-        h_ef in 0.08..0.3, s in 0.06..1.2, nearer in 0.3..1.0, pull in 1e3..50e3, is_bonded in prop::bool::ANY
+        h_ef in 0.08..0.3, s in 0.06..1.2, nearer in 0.3..1.0, c in 0.05..1.0, pull in 1e3..50e3, is_bonded in prop::bool::ANY
     ) {
         let share = |s: f64| {
             let fastener =
                 if is_bonded { bonded(0.016, 157e-6, h_ef, [6e6, 10e6, 10e6]) } else { headed(0.016, 157e-6, h_ef, 0.03) };
             let group = group(fastener, &[[0.0, 0.0], [s, 0.0]]);
-            shares(&group, &member(&group, FAR, 0.5), &acting(&[pull; 2], &[[0.0, 0.1 * pull]; 2]))
+            shares(&group, &corner(&group, f64::INFINITY, c, 0.5), &acting(&[pull; 2], &[[0.0, 0.1 * pull]; 2]))
         };
         no_mode_is_relieved(&share(s), &share(s * nearer));
     }

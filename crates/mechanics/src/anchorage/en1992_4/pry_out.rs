@@ -111,5 +111,6 @@ pub(super) fn alone(cell: &Cell, sizes: &Sizes) -> Cluster {
         area_one_m2: sizes.spacing_cr_m * sizes.spacing_cr_m,
         edge_m: cell.edge_m,
         mean_spacing_m: 0.0,
+        neighbors: 0,
     }
 }

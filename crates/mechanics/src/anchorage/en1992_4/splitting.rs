@@ -47,6 +47,11 @@ impl Splitting {
         })
     }
 
+    /// The same with N⁰_Rk,p of bonded fasteners.
+    pub(super) fn with_bond(self, one_bond_n: f64) -> Self {
+        Self { one_n: self.one_n.min(one_bond_n), ..self }
+    }
+
     pub(super) fn sizes(&self, embedment_m: f64) -> Sizes {
         Sizes { embedment_m, spacing_cr_m: self.spacing_cr_m, edge_cr_m: self.edge_cr_m, narrow: Narrow::Stays }
     }
