@@ -30,6 +30,8 @@ mod steel;
 #[cfg(test)]
 mod hand;
 #[cfg(test)]
+mod hand_limits;
+#[cfg(test)]
 mod laws;
 #[cfg(test)]
 mod published;
