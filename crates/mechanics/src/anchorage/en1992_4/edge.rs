@@ -28,13 +28,7 @@ pub(super) struct EdgeRow {
     /// Least c_2, m.
     c2_m: f64,
     thickness_m: f64,
-    /// l_f, m.
-    length_m: f64,
-    alpha: f64,
-    beta: f64,
-    k9: f64,
-    /// V⁰_Rk,c, N.
-    one_n: f64,
+    one: OneFastener,
     area_m2: f64,
     area_one_m2: f64,
     psi_s: f64,
@@ -42,6 +36,18 @@ pub(super) struct EdgeRow {
     psi_re: f64,
     /// Resistance without ψ_ec and ψ_α, N.
     straight_n: f64,
+}
+
+/// V⁰_Rk,c of one fastener far from corners.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct OneFastener {
+    /// l_f, m.
+    length_m: f64,
+    alpha: f64,
+    beta: f64,
+    k9: f64,
+    /// V⁰_Rk,c, N.
+    resistance_n: f64,
 }
 
 /// Shear as one edge feels it.
@@ -71,36 +77,24 @@ impl EdgeRow {
         let thickness_m = edge.thickness_m;
         let c1_m = narrow_c1(nearest, before.max(after), thickness_m, longest_gap(&places_m));
         let c2_m = before.min(after);
-        let (length_m, d) = (shear_length(group), group.fastener.outside_diameter_m);
-        // V⁰_Rk,c, (7.41) to (7.43).
-        let (alpha, beta) = (0.1 * (length_m / c1_m).sqrt(), 0.1 * (d / c1_m).powf(0.2));
-        let k9 = terms.by_cracking(1.7, 2.4);
-        let one_n =
-            k9 * (d * 1e3).powf(alpha) * (length_m * 1e3).powf(beta) * terms.root_fck() * (c1_m * 1e3).powf(1.5);
+        let one = OneFastener::new(group, terms, c1_m);
         let area_m2 = around.shear_area_m2(index, &front, 1.5 * c1_m, 1.5 * c1_m);
         let area_one_m2 = 4.5 * c1_m * c1_m;
         let psi_s = (0.7 + 0.3 * c2_m / (1.5 * c1_m)).min(1.0);
         let psi_h = (1.5 * c1_m / thickness_m).sqrt().max(1.0);
-        let psi_re = match (terms.cracking, bars) {
-            (Cracking::Cracked, EdgeBars::WithStirrups) => 1.4,
-            (Cracking::Cracked, EdgeBars::None | EdgeBars::Straight) | (Cracking::Uncracked, _) => 1.0,
-        };
+        let psi_re = psi_re(terms, bars);
         Self {
             edge: index,
             outward: edge.outward,
             along: edge.along(),
             mean_m: places_m.iter().sum::<f64>() / places_m.len() as f64,
-            straight_n: one_n * area_m2 / area_one_m2 * psi_s * psi_h * psi_re,
+            straight_n: one.resistance_n * area_m2 / area_one_m2 * psi_s * psi_h * psi_re,
             front,
             places_m,
             c1_m,
             c2_m,
             thickness_m,
-            length_m,
-            alpha,
-            beta,
-            k9,
-            one_n,
+            one,
             area_m2,
             area_one_m2,
             psi_s,
@@ -141,14 +135,14 @@ impl EdgeRow {
         let (psi_ec, psi_alpha, resistance) = self.resistance(toward);
         let action = toward.square_n.hypot(toward.along_n);
         let symbols: [Symbol; 17] = [
-            number("k9", self.k9),
-            meters("lf", self.length_m),
-            number("alpha", self.alpha),
-            number("beta", self.beta),
+            number("k9", self.one.k9),
+            meters("lf", self.one.length_m),
+            number("alpha", self.one.alpha),
+            number("beta", self.one.beta),
             meters("c1", self.c1_m),
             meters("c2", self.c2_m),
             meters("h", self.thickness_m),
-            newtons("V0Rk,c", self.one_n),
+            newtons("V0Rk,c", self.one.resistance_n),
             square_meters("Ac,V", self.area_m2),
             square_meters("A0c,V", self.area_one_m2),
             number("psi_s,V", self.psi_s),
@@ -169,6 +163,26 @@ impl EdgeRow {
             &symbols,
             (action, resistance / gamma),
         ));
+    }
+}
+
+impl OneFastener {
+    /// V⁰_Rk,c = k_9·d_nom^α·l_f^β·√f_ck·c_1^1.5, (7.41); α = 0.1·√(l_f/c_1), (7.42); β = 0.1·(d_nom/c_1)^0.2, (7.43); k_9 =
+    /// 1.7 cracked, 2.4 uncracked. N with mm and N/mm²; SI in and out.
+    fn new(group: &Group, terms: &ConcreteTerms, c1_m: f64) -> Self {
+        let (length_m, d) = (shear_length(group), group.fastener.outside_diameter_m);
+        let (alpha, beta) = (0.1 * (length_m / c1_m).sqrt(), 0.1 * (d / c1_m).powf(0.2));
+        let k9 = terms.by_cracking(1.7, 2.4);
+        let lengths = (d * 1e3).powf(alpha) * (length_m * 1e3).powf(beta) * (c1_m * 1e3).powf(1.5);
+        Self { length_m, alpha, beta, k9, resistance_n: k9 * terms.root_fck() * lengths }
+    }
+}
+
+/// ψ_re,V = 1.4 in cracked concrete with a bar along the edge and close stirrups or mesh, else 1.
+const fn psi_re(terms: &ConcreteTerms, bars: EdgeBars) -> f64 {
+    match (terms.cracking, bars) {
+        (Cracking::Cracked, EdgeBars::WithStirrups) => 1.4,
+        (Cracking::Cracked, EdgeBars::None | EdgeBars::Straight) | (Cracking::Uncracked, _) => 1.0,
     }
 }
 

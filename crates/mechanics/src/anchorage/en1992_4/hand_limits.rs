@@ -102,6 +102,20 @@ fn wide_holes_share_no_shear() {
     }
 }
 
+/// By hand: M20: 10 mm of grout of 30 MPa and no weaker than the concrete leave no lever arm.
+#[test]
+fn thin_strong_grout_needs_no_lever_arm() {
+    for (thickness_m, strength_pa, fck, has_arm) in
+        [(0.01, 40e6, 40.0, false), (0.0101, 40e6, 40.0, true), (0.01, 39e6, 40.0, true), (0.01, 29e6, 25.0, true)]
+    {
+        let mut bolts = group(headed(0.02, 245e-6, 0.2, 0.04), &[[0.0, 0.0]]);
+        bolts.fixture.seating = Seating::OnGrout { thickness_m, strength_pa };
+        let around = member(&bolts, [FREE; 4], 0.5);
+        let told = records(&bolts, &concrete(fck), &around, &acting(&[0.0], &[[1e3, 0.0]]));
+        assert_eq!(told.iter().any(|r| r.mode == Mode::SteelShearLeverArm), has_arm);
+    }
+}
+
 /// By hand: supplementary bars take a quarter off the pry-out; h_ef 50 has k_8 = 1.
 #[test]
 fn pry_out_has_its_factors() {

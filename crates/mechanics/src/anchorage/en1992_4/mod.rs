@@ -6,7 +6,8 @@
 //!
 //! Modes are those of Tables 7.1 and 7.2. Tension modes take the fasteners in tension only; those farther apart than the
 //! characteristic spacing stand alone. Toward an edge only the front row counts. Not built: fatigue, seismic, fire,
-//! lightweight concrete, anchor channels, and the grout factor of 6.2.2.3(2), for which the lever arm stands instead.
+//! lightweight concrete, anchor channels, and the grout factor of 6.2.2.3(2), which asks for a connection without bending
+//! and tension: a mast's base never is one, so that the lever arm stands instead.
 
 mod bars;
 mod blow_out;
@@ -24,8 +25,11 @@ mod material;
 mod prepared;
 mod pry_out;
 mod pull_out;
+mod shear_modes;
 mod splitting;
 mod steel;
+mod steel_modes;
+mod tension_modes;
 
 #[cfg(test)]
 mod hand;

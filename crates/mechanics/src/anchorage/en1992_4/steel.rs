@@ -124,6 +124,8 @@ impl Steel {
     }
 }
 
+/// Without lever arm on the concrete itself, or on a bed no thicker than d/2 and no weaker than 30 MPa and the concrete,
+/// 6.2.2.3(1). The fastener is taken to bear on at least half the plate's thickness.
 fn shear(group: &Group, fck_pa: Option<f64>) -> Result<SteelShear, NotChecked> {
     let fixture = &group.fixture;
     if fixture.annulus == Annulus::Open {
@@ -136,7 +138,9 @@ fn shear(group: &Group, fck_pa: Option<f64>) -> Result<SteelShear, NotChecked> {
     let d = group.fastener.diameter_m;
     match fixture.seating {
         Seating::OnConcrete => Ok(direct(group, fck_pa)),
-        Seating::OnGrout { thickness_m, strength_pa } if thickness_m <= 0.5 * d && strength_pa >= 30e6 => {
+        Seating::OnGrout { thickness_m, strength_pa }
+            if thickness_m <= 0.5 * d && strength_pa >= 30e6 && fck_pa.is_some_and(|fck| strength_pa >= fck) =>
+        {
             Ok(direct(group, fck_pa))
         }
         Seating::OnGrout { thickness_m, .. } => Ok(lever_arm(group, thickness_m, 0.5 * d)),
