@@ -4,6 +4,8 @@
 //! out; shear is the force of the plate on the fastener. Every code is asked alike: prepare the group once in its
 //! concrete, then judge many sets of actions or print one set in full.
 
+pub mod aci318;
+
 mod actions;
 mod around;
 mod concrete;
