@@ -237,3 +237,37 @@ fn a_thin_head_counts_in_part() {
     bolt.kind = FastenerKind::CastIn(Head { diameter_m: 0.08, thickness_m: 0.004 });
     close(bolt.head_area_m2().unwrap(), std::f64::consts::FRAC_PI_4 * (0.044f64.powi(2) - 0.0004), 1e-12);
 }
+
+/// By hand: M16, h_ef 100, c_cr,sp 150, s_cr,sp 300, c 100, h = h_min, C25/30: the head of 40 mm bears 7.5·1055.6·25 =
+/// 197.9 kN, so that N⁰ is the cone's 44.5 kN; area (100 + 150)·300/300², ψ_s = 0.7 + 0.3·100/150 = 0.9, ψ_h,sp = 1.
+#[test]
+fn splitting_near_an_edge() {
+    let mut bolt = headed(0.016, 157e-6, 0.1, 0.04);
+    bolt.product.least.thickness_m = Some(0.3);
+    let bolts = group(bolt, &[[0.0, 0.0]]);
+    let around = member(&bolts, [0.1, FREE, FREE, FREE], 0.3);
+    let told = records(&bolts, &concrete(25.0), &around, &acting(&[1e3], &[[0.0; 2]]));
+    close(symbol(only(&told, Mode::Splitting), "NRk,sp"), 44.5e3 * 250.0 / 300.0 * 0.9, 1e-9);
+}
+
+/// By hand: a row of three, 280 apart with s_cr 300, is one group though its ends are 560 apart: (560 + 300)·300.
+#[test]
+fn a_row_holds_together_through_its_middle() {
+    let bolts = group(headed(0.016, 157e-6, 0.1, 0.03), &[[0.0, 0.0], [0.56, 0.0], [0.28, 0.0]]);
+    let around = member(&bolts, [FREE; 4], 0.5);
+    let told = records(&bolts, &concrete(25.0), &around, &acting(&[1e3; 3], &[[0.0; 2]; 3]));
+    close(symbol(only(&told, Mode::ConcreteCone), "Ac,N"), 0.86 * 0.3, 1e-12);
+}
+
+/// By hand: torsion shears the front row along the edge and the rear row back: the sum is nothing, the front row's 2 kN act.
+#[test]
+fn torsion_shears_the_front_row_along_the_edge() {
+    let places = [[0.0, 0.0], [0.0, 0.1], [-0.2, 0.0], [-0.2, 0.1]];
+    let bolts = group(headed(0.016, 157e-6, 0.1, 0.03), &places);
+    let around = member(&bolts, [0.1, FREE, FREE, FREE], 0.5);
+    let shear = [[0.0, 1e3], [0.0, 1e3], [0.0, -1e3], [0.0, -1e3]];
+    let told = records(&bolts, &concrete(25.0), &around, &acting(&[0.0; 4], &shear));
+    let edge = only(&told, Mode::ConcreteEdge);
+    close(edge.action_n.unwrap(), 2e3, 1e-12);
+    close(symbol(edge, "psi_alpha,V"), 2.0, 1e-12);
+}
