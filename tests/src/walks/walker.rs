@@ -120,6 +120,13 @@ impl Walker {
         self.harness.run();
     }
 
+    /// Clicks the only thing of this name in a panel, scrolled into sight first.
+    pub fn scroll_and_click(&mut self, name: &str) {
+        self.harness.get_by_label(name).scroll_to_me();
+        self.harness.run();
+        self.click(name);
+    }
+
     /// Where a thing of the plan is on the screen.
     pub fn rect(&self, name: &str) -> Rect {
         self.harness.get_by_role_and_label(Role::GraphicsObject, name).rect()
@@ -208,6 +215,22 @@ impl Walker {
     /// The value of the only thing that has this name, whatever it is.
     pub fn told_of(&self, name: &str) -> String {
         self.harness.get_by_label(name).value().unwrap_or_default()
+    }
+
+    /// All that is told from one heading up to another.
+    pub fn told_between(&self, heading: &str, next: &str) -> Vec<String> {
+        let told = self.told();
+        told.into_iter().skip_while(|words| words != heading).take_while(|words| words != next).collect()
+    }
+
+    /// Places a unit at a typed distance along the edge of this name.
+    pub fn place_unit_on(&mut self, edge: &str, along: &str) {
+        let edge = self.rect(edge).center();
+        self.click_at(edge);
+        self.press(Key::U);
+        self.type_numbers(&[along]);
+        self.press(Key::Escape);
+        self.press(Key::V);
     }
 
     /// The figures of all rows that have this name, in the order of the screen.
