@@ -5,9 +5,11 @@
 mod borders;
 mod cells;
 mod clip;
+mod loaded;
 mod setting;
 mod surroundings;
 mod zones;
 
+pub use loaded::LoadedAround;
 pub use setting::{ConcreteFault, PlateFrame, Setting, ThicknessZone};
 pub use surroundings::ConcreteAround;

@@ -87,6 +87,12 @@ pub enum ConcreteFault {
         /// Index of the anchor.
         anchor: usize,
     },
+    /// A loaded area reaches beyond an edge or into a hole.
+    #[error("{outside_m2} m² of the loaded area do not lie on the concrete")]
+    LoadedOutside {
+        /// How much, m².
+        outside_m2: f64,
+    },
 }
 
 impl Setting<'_> {
@@ -96,7 +102,7 @@ impl Setting<'_> {
         ConcreteAround::new(self)
     }
 
-    fn validate(&self) -> Result<(), ConcreteFault> {
+    pub(super) fn validate(&self) -> Result<(), ConcreteFault> {
         let zones = self.zones.iter().map(|zone| ("zone thickness_m", zone.thickness_m));
         let lengths = [("thickness_m", self.thickness_m), ("influence_m", self.influence_m), ("reach_m", self.reach_m)];
         for (field, value) in lengths.into_iter().chain(zones) {

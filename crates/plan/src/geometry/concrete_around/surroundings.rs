@@ -35,11 +35,7 @@ impl ConcreteAround {
         let local = |polygon: &Polygon| rings_in_plate(setting, polygon);
         let anchors: Vec<DVec2> = setting.anchors_m.iter().copied().map(DVec2::from).collect();
         let outline = local(setting.outline);
-        let is_inside = |p: DVec2| {
-            let rings_around = outline.iter().filter(|ring| ring_contains(ring, p)).count();
-            rings_around % 2 == 1 && outline.iter().all(|ring| distance_to_ring(ring, p) > LEAST_EDGE_M)
-        };
-        if let Some(anchor) = anchors.iter().position(|a| !is_inside(*a)) {
+        if let Some(anchor) = anchors.iter().position(|a| !is_inside(&outline, *a, LEAST_EDGE_M)) {
             return Err(ConcreteFault::AnchorOutside { anchor });
         }
         let (low, high) = box_around(&anchors, setting.reach_m);
@@ -161,8 +157,14 @@ impl Around for ConcreteAround {
     }
 }
 
+/// Whether a point lies inside an outline, farther than `by_m` from its border.
+fn is_inside(outline: &[Vec<DVec2>], p: DVec2, by_m: f64) -> bool {
+    let rings_around = outline.iter().filter(|ring| ring_contains(ring, p)).count();
+    rings_around % 2 == 1 && outline.iter().all(|ring| distance_to_ring(ring, p) > by_m)
+}
+
 /// Rings of a polygon in plate axes, the inside on their left.
-fn rings_in_plate(setting: &Setting, polygon: &Polygon) -> Vec<Vec<DVec2>> {
+pub(super) fn rings_in_plate(setting: &Setting, polygon: &Polygon) -> Vec<Vec<DVec2>> {
     let turned = |ring: &[DVec2], way| {
         oriented(ring, way).into_iter().map(|p| setting.plate.plate_from_plane(p)).collect::<Vec<_>>()
     };
