@@ -14,11 +14,23 @@ pub struct Demonstration {
 }
 
 /// The demonstration plans.
-pub const PLANS: &[Demonstration] = &[Demonstration {
-    name: "Small roof",
-    about: "A rectangular roof with a few units.",
-    text: include_str!("../../../demo-projects/small-roof.json"),
-}];
+pub const PLANS: &[Demonstration] = &[
+    Demonstration {
+        name: "Small roof",
+        about: "A rectangular roof with a few units, nothing in the way.",
+        text: include_str!("../../../demo-projects/small-roof.json"),
+    },
+    Demonstration {
+        name: "Courtyard building",
+        about: "An L with a courtyard, high and low parapets, a plant room, and at least one of every finding.",
+        text: include_str!("../../../demo-projects/courtyard-building.json"),
+    },
+    Demonstration {
+        name: "Large complex",
+        about: "Three hundred units of many make-ups on twelve facades and two levels.",
+        text: include_str!("../../../demo-projects/large-complex.json"),
+    },
+];
 
 const FAMILIES: [&str; 2] =
     [include_str!("../../../assets/families/heron.json"), include_str!("../../../assets/families/tern.json")];
