@@ -111,9 +111,11 @@ pub fn angle(value_rad: f64) -> String {
     format!("{:.1}°", clean(value_rad.to_degrees(), 1))
 }
 
-/// A ratio in percent: `84 %`.
+/// A ratio in percent: `84 %`; below ten percent with one decimal, `0.5 %`, since limits stand there.
 pub fn share(value: f64) -> String {
-    format!("{:.0} %", clean(value * 100.0, 0))
+    let percent = value * 100.0;
+    // What would round up to 10.0 is written as 10.
+    if percent.abs() < 9.95 { format!("{:.1} %", clean(percent, 1)) } else { format!("{percent:.0} %") }
 }
 
 #[cfg(test)]
@@ -145,6 +147,16 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn a_limit_of_half_a_percent_is_neither_none_nor_one() {
+        // The right side is what anyone writes by hand for these ratios.
+        let written = [(0.005, "0.5 %"), (0.0949, "9.5 %"), (0.0996, "10 %"), (0.84, "84 %"), (0.0, "0.0 %")];
+        for (value, text) in written {
+            assert_eq!(share(value), text);
+        }
+        assert_eq!(share(-0.0004), "0.0 %");
     }
 
     #[test]
