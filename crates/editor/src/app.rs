@@ -144,12 +144,20 @@ impl App {
         self.finish(ui);
     }
 
+    /// Sets fonts, styles and theme. Whoever can do so before the first frame spares it a default look.
+    pub fn dress(&mut self, ctx: &egui::Context) {
+        style::install(ctx);
+        set_theme(ctx, self.preferences.theme);
+        self.styled = true;
+    }
+
     /// Takes in what happened since the last frame.
-    fn prepare(&mut self, ui: &Ui) {
+    fn prepare(&mut self, ui: &mut Ui) {
         if !self.styled {
-            style::install(ui.ctx());
-            self.styled = true;
-            set_theme(ui.ctx(), self.preferences.theme);
+            self.dress(ui.ctx());
+            // This frame was begun in the toolkit's own look.
+            ui.set_style(ui.ctx().global_style());
+            ui.ctx().request_repaint();
         }
         self.now_s = ui.input(|input| input.time);
         while let Some(done) = self.worker.outcome() {

@@ -40,7 +40,9 @@ impl Window {
             wake: Box::new(waker()),
             open,
         };
-        Self { app: App::new(start) }
+        let mut app = App::new(start);
+        app.dress(&creation.egui_ctx);
+        Self { app }
     }
 }
 
