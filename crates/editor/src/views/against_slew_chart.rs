@@ -29,6 +29,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: PlacementId, reactions: &Arc<Rea
         .x_grid_spacer(egui_plot::uniform_grid_spacer(|_| [90.0, 30.0, 10.0]))
         .y_axis_min_width(52.0)
         .allow_scroll(false)
+        .grid_color(palette.hairline)
         .label_formatter(move |at| match at {
             HoverPosition::NearDataPoint { plot_name, position, .. } => {
                 let slew = gantline_plan::quantity::angle(position.x.to_radians());

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use egui::{Color32, Id, RichText, Ui};
-use egui_plot::{Corner, HLine, Legend, Line, LineStyle, Plot, PlotPoints};
+use egui_plot::{HLine, Line, LineStyle, Plot, PlotPoints};
 use gantline_plan::assess::{Component, Cut, Diagrams, Member, MemberDiagram, NoDiagrams, Reactions, Sense, diagrams};
 use gantline_plan::document::PlacementId;
 use gantline_plan::quantity::{self, Kind};
@@ -45,6 +45,8 @@ pub fn show(
     ui.horizontal(|ui| {
         member(ui, diagrams);
         ui.add_space(10.0);
+        key(ui, sight.look.palette);
+        ui.add_space(10.0);
         let text = RichText::new(said(sight, diagrams, component)).size(type_scale::SMALL);
         ui.add(egui::Label::new(text.color(sight.look.palette.ink_soft)).truncate());
     });
@@ -54,7 +56,7 @@ pub fn show(
         brace(ui, sight, shown);
         return;
     }
-    let size = egui::vec2(ui.available_width(), ui.available_height() - 14.0);
+    let size = egui::vec2(ui.available_width(), ui.available_height());
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 6.0;
         let width = (size.x - 18.0) / 4.0;
@@ -126,25 +128,24 @@ fn plot(
         "" => "ft",
         unit => unit,
     };
-    let mut plot = Plot::new(("along", shown.member.word(), name))
+    let plot = Plot::new(("along", shown.member.word(), name))
         .width(size.x)
         .height(size.y)
         .x_axis_label(format!("{along} {length_unit}"))
         .y_axis_label(format!("{name} {unit}"))
         .y_axis_min_width(46.0)
         .allow_scroll(false)
+        .grid_color(palette.hairline)
         .include_y(0.0);
-    if reads.len() > 1 {
-        plot = plot.legend(
-            Legend::default().position(Corner::RightTop).text_style(egui::TextStyle::Small).background_alpha(0.85),
-        );
-    }
+    // Nothing at all is drawn as a line at zero, and not as noise over the whole height.
+    let is_nothing = shown.cuts.iter().all(|cut| reads.iter().all(|(_, read)| read(cut).abs() < NOTHING));
+    let plot = if is_nothing { plot.include_y(1.0).include_y(-1.0) } else { plot };
     let response = plot
         .show(ui, |plot| {
             plot.hline(HLine::new("", 0.0).color(palette.ink_soft).width(1.0).allow_hover(false));
             for (index, (words, read)) in reads.iter().enumerate() {
-                let point =
-                    |cut: &Cut| [Kind::Length.in_shown_unit(cut.at_m, units), kind.in_shown_unit(read(cut), units)];
+                let value = |cut: &Cut| if is_nothing { 0.0 } else { kind.in_shown_unit(read(cut), units) };
+                let point = |cut: &Cut| [Kind::Length.in_shown_unit(cut.at_m, units), value(cut)];
                 let points: Vec<[f64; 2]> = shown.cuts.iter().map(point).collect();
                 let (color, style) = looks(index, palette);
                 plot.line(
@@ -160,6 +161,27 @@ fn plot(
         info.current_text_value = Some(spoken.clone());
         info
     });
+}
+
+/// What a force in N or a moment in Nm must reach to be more than what is left of rounding.
+const NOTHING: f64 = 0.1;
+
+/// Which line is which in the plots that have two.
+fn key(ui: &mut Ui, palette: &Palette) {
+    let both = PLOTS.iter().map(|(_, _, reads)| *reads).find(|reads| reads.len() > 1).unwrap_or_default();
+    for (index, (words, _)) in both.iter().enumerate() {
+        let (rect, _) = ui.allocate_exact_size(egui::vec2(26.0, 16.0), egui::Sense::hover());
+        let (color, style) = looks(index, palette);
+        let ends = [rect.left_center(), rect.right_center()];
+        match style {
+            LineStyle::Dashed { length } => {
+                let stroke = egui::Stroke::new(1.8, color);
+                ui.painter().extend(egui::Shape::dashed_line(&ends, stroke, length, length * 0.6));
+            }
+            _ => drop(ui.painter().line_segment(ends, egui::Stroke::new(1.8, color))),
+        }
+        ui.label(RichText::new(*words).size(type_scale::SMALL));
+    }
 }
 
 fn looks(index: usize, palette: &Palette) -> (Color32, LineStyle) {

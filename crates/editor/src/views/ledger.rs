@@ -79,11 +79,15 @@ impl Column {
 }
 
 impl Column {
-    /// Feet and inches are wider than meters.
+    /// Feet and inches are wider than meters; words give way to them.
     fn width(self, units: UnitSystem) -> f32 {
         let (_, width, kind, _) = self.said();
-        let wide = units == UnitSystem::UsCustomary && kind == Some(Kind::Length);
-        if wide { width * 1.5 } else { width }
+        match units {
+            UnitSystem::Si => width,
+            UnitSystem::UsCustomary if kind == Some(Kind::Length) => width * 1.35,
+            UnitSystem::UsCustomary if self.share_of_spare() > 0.0 => width - 52.0,
+            UnitSystem::UsCustomary => width,
+        }
     }
 
     /// What it gets of the width that is left over.
