@@ -75,6 +75,8 @@ pub enum Intent {
     Hover(Option<ThingId>),
     /// Opens a file.
     OpenPath(PathBuf),
+    /// Opens what is sound of a file that can't be read whole.
+    OpenSoundParts(PathBuf),
     /// Opens a demonstration plan.
     OpenDemonstration(usize),
     /// Saves to a file.

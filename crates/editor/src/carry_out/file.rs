@@ -45,6 +45,7 @@ fn go(app: &mut App, next: Next) {
             app.picker.ask(&Wanted::Open);
         }
         Next::OpenPath(path) => open(app, &path),
+        Next::OpenSoundParts(path) => open_sound_parts(app, &path),
         Next::OpenDemonstration(index) => open_demonstration(app, index),
         Next::Close => close(app),
         Next::Quit => {
@@ -103,7 +104,8 @@ fn open_demonstration(app: &mut App, index: usize) {
             show(app, document);
         }
         Err(fault) => {
-            app.session.page = Some(Page::CantOpen { path: PathBuf::from(found.name), what: fault.to_string() });
+            app.session.page =
+                Some(Page::CantOpen { path: PathBuf::from(found.name), what: fault.to_string(), left_out: None });
         }
     }
 }
@@ -124,7 +126,25 @@ fn open(app: &mut App, path: &Path) {
             }
         }
         Err(fault) => {
-            app.session.page = Some(Page::CantOpen { path: path.to_owned(), what: fault.to_string() });
+            let left_out = plan_file::open_sound_parts(path).ok().filter(|sound| !sound.plan.roofs.is_empty());
+            let left_out = left_out.map(|sound| sound.left_out.into_iter().map(|one| one.part).collect());
+            app.session.page = Some(Page::CantOpen { path: path.to_owned(), what: fault.to_string(), left_out });
+        }
+    }
+}
+
+/// Opens what is sound of a file, as a plan of its own: the file stays as it is.
+fn open_sound_parts(app: &mut App, path: &Path) {
+    match plan_file::open_sound_parts(path) {
+        Ok(sound) => {
+            app.untitled += 1;
+            let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+            show(app, OpenDocument::part(sound.plan, format!("Part of {name}"), app.untitled));
+            let count = sound.left_out.len();
+            app.session.said = format!("Open without {count} of its parts; saving asks for a file of its own.");
+        }
+        Err(fault) => {
+            app.session.page = Some(Page::CantOpen { path: path.to_owned(), what: fault.to_string(), left_out: None });
         }
     }
 }
@@ -276,7 +296,7 @@ fn recover(app: &mut App, copy: &Path) {
             app.document = Some(document);
             "The rescued work is open; save it to keep it.".clone_into(&mut app.session.said);
         }
-        Err(what) => app.session.page = Some(Page::CantOpen { path: copy.to_owned(), what }),
+        Err(what) => app.session.page = Some(Page::CantOpen { path: copy.to_owned(), what, left_out: None }),
     }
 }
 

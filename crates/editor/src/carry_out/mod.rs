@@ -64,6 +64,7 @@ pub fn one(app: &mut App, intent: Intent) {
             file::keep_preferences(app);
         }
         Intent::Run(command) => command::run(app, command),
+        Intent::OpenSoundParts(path) => file::leave(app, crate::session::Next::OpenSoundParts(path)),
         Intent::OpenPath(path) => file::leave(app, crate::session::Next::OpenPath(path)),
         Intent::OpenDemonstration(index) => file::leave(app, crate::session::Next::OpenDemonstration(index)),
         Intent::SaveTo(path) => file::save_to(app, path),

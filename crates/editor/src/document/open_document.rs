@@ -61,6 +61,13 @@ impl OpenDocument {
         document
     }
 
+    /// What is sound of a file that could not be read whole: has no file yet.
+    pub fn part(plan: Plan, name: String, untitled: u64) -> Self {
+        let mut document = Self::of(plan, name, untitled);
+        document.changed = (document.history.revision(), true);
+        document
+    }
+
     fn of(plan: Plan, name: String, untitled: u64) -> Self {
         Self {
             history: History::new(plan),

@@ -57,7 +57,9 @@ pub fn show(
                     }
                 }
                 Page::Path(question) => pages::path::show(ui, look, *question, text, intents),
-                Page::CantOpen { path, what } => pages::cant_open::show(ui, look, path, what, intents),
+                Page::CantOpen { path, what, left_out } => {
+                    pages::cant_open::show(ui, look, path, what, left_out.as_deref(), intents);
+                }
             });
     });
     if shown.should_close() {

@@ -21,6 +21,8 @@ pub enum Page {
         path: PathBuf,
         /// Where in it, and what was expected.
         what: String,
+        /// What would be missing if the rest were opened; none where there is no sound rest.
+        left_out: Option<Vec<String>>,
     },
 }
 
@@ -94,6 +96,8 @@ pub enum Next {
     Open,
     /// This plan.
     OpenPath(PathBuf),
+    /// What is sound of this plan.
+    OpenSoundParts(PathBuf),
     /// A demonstration plan.
     OpenDemonstration(usize),
     /// Back to the start page.

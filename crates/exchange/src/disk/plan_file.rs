@@ -5,7 +5,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use gantline_plan::document::Plan;
-use gantline_plan::file::{self, ReadError, limits::LARGEST_FILE_BYTES};
+use gantline_plan::file::{self, ReadError, SoundParts, limits::LARGEST_FILE_BYTES};
 
 use super::replace::{behind_links, put_in_place, write_beside};
 use super::{Deed, DiskFault, Since, Stamp, previous};
@@ -58,6 +58,12 @@ pub fn open(path: &Path) -> Result<Opened, OpenFault> {
     let stamp = Stamp::of_bytes(path, &bytes);
     let plan = file::read(&bytes).map_err(|what| OpenFault::Content { path: path.to_owned(), what })?;
     Ok(Opened { plan, stamp })
+}
+
+/// Opens what is sound of a plan file that can't be read whole.
+pub fn open_sound_parts(path: &Path) -> Result<SoundParts, OpenFault> {
+    let bytes = read(path)?;
+    file::read_sound_parts(&bytes).map_err(|what| OpenFault::Content { path: path.to_owned(), what })
 }
 
 /// Saves a plan and keeps the version before. `seen` is the file as this program last read or wrote it; none means that

@@ -7,11 +7,13 @@ pub mod limits;
 pub mod read;
 pub mod schema;
 pub mod sound;
+pub mod sound_parts;
 pub mod version;
 pub mod write;
 
 pub use hash::content_hash;
 pub use read::{ReadError, read};
 pub use schema::schema;
+pub use sound_parts::{LeftOut, SoundParts, read_sound_parts};
 pub use version::{FORMAT, VERSION};
 pub use write::write;

@@ -8,7 +8,7 @@ use super::{FORMAT, VERSION, limits};
 use crate::document::Plan;
 
 /// Why a file can't be read as a plan.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ReadError {
     /// Too many bytes.
     #[error("the file has {has} bytes; at most {most} are read")]
@@ -64,6 +64,11 @@ impl From<Unsound> for ReadError {
 
 /// Reads a plan file.
 pub fn read(bytes: &[u8]) -> Result<Plan, ReadError> {
+    plan_of(&members_of(bytes)?)
+}
+
+/// The members of a file of ours, without `format` and `version`.
+pub(super) fn members_of(bytes: &[u8]) -> Result<Value, ReadError> {
     if bytes.len() > limits::LARGEST_FILE_BYTES {
         return Err(ReadError::TooLarge { has: bytes.len(), most: limits::LARGEST_FILE_BYTES });
     }
@@ -77,7 +82,12 @@ pub fn read(bytes: &[u8]) -> Result<Plan, ReadError> {
         members.remove("format");
         members.remove("version");
     }
-    let plan = plan_from(&value)?;
+    Ok(value)
+}
+
+/// The plan that members make, if it hangs together.
+pub(super) fn plan_of(members: &Value) -> Result<Plan, ReadError> {
+    let plan = plan_from(members)?;
     sound::check(&plan)?;
     Ok(plan)
 }
