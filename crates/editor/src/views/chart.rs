@@ -113,7 +113,9 @@ fn choices(
 
 fn combinations(ui: &mut Ui, sight: &Sight<'_>, reactions: &Reactions, intents: &mut Vec<Intent>) {
     let now = combination(sight, reactions);
-    ScrollArea::vertical().id_salt("combinations of the chart").auto_shrink(false).show(ui, |ui| {
+    // It takes what height is left, be it little: the drawer is as high as what it holds.
+    let area = ScrollArea::vertical().id_salt("combinations of the chart").auto_shrink(false).min_scrolled_height(0.0);
+    area.show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
         for (index, result) in reactions.combinations.iter().enumerate() {
             let text = RichText::new(format!("{} · {}", result.name, result.level.name())).size(type_scale::SMALL);
