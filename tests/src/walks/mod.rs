@@ -1,10 +1,7 @@
 //! Walks: the main job done in the real editor by pointer and keyboard, read back from its accessibility tree.
 
 mod by_pointer;
-mod courtyard;
 mod files;
 mod keyboard;
 mod many_units;
-mod sketching;
-mod splitting;
 mod walker;

@@ -13,7 +13,6 @@ use gantline_exchange::answers::CheckAnswer;
 use gantline_exchange::disk::plan_file;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::Plan;
-use gantline_plan::geometry::bounds::Bounds;
 use glam::DVec2;
 use serde_json::Value;
 
@@ -120,13 +119,6 @@ impl Walker {
         self.harness.run();
     }
 
-    /// Clicks the only thing of this name in a panel, scrolled into sight first.
-    pub fn scroll_and_click(&mut self, name: &str) {
-        self.harness.get_by_label(name).scroll_to_me();
-        self.harness.run();
-        self.click(name);
-    }
-
     /// Where a thing of the plan is on the screen.
     pub fn rect(&self, name: &str) -> Rect {
         self.harness.get_by_role_and_label(Role::GraphicsObject, name).rect()
@@ -135,34 +127,6 @@ impl Walker {
     /// What a thing says of itself.
     pub fn value(&self, name: &str) -> String {
         self.harness.get_by_role_and_label(Role::GraphicsObject, name).value().unwrap_or_default()
-    }
-
-    /// Where a point of the plan is on the screen, from where its first roof is shown.
-    pub fn place(&self, x_m: f64, y_m: f64) -> Pos2 {
-        let roof = self.plan().roofs.values().next().expect("a roof");
-        let bounds = Bounds::of(roof.outer.points()).expect("an outline");
-        let shown = self.rect(&roof.name);
-        let share = (DVec2::new(x_m, y_m) - bounds.min_m) / (bounds.max_m - bounds.min_m);
-        let along = |least: f32, most: f32, share: f64| least + (most - least) * share as f32;
-        // Up on the plan is down in the numbers of the screen.
-        Pos2::new(along(shown.min.x, shown.max.x, share.x), along(shown.max.y, shown.min.y, share.y))
-    }
-
-    /// Presses and lets go at a place of the screen.
-    pub fn click_at(&mut self, at: Pos2) {
-        self.harness.hover_at(at);
-        self.harness.run();
-        self.harness.drag_at(at);
-        self.harness.run();
-        self.harness.drop_at(at);
-        self.harness.run();
-    }
-
-    /// Sets corners by typed length and direction, each with Enter.
-    pub fn type_segments(&mut self, segments: &[(&str, &str)]) {
-        for (length, direction) in segments {
-            self.type_numbers(&[length, direction]);
-        }
     }
 
     /// Drags from one place of the screen to another in steps; `at_step` is called after each with the step's number.
@@ -215,34 +179,6 @@ impl Walker {
     /// The value of the only thing that has this name, whatever it is.
     pub fn told_of(&self, name: &str) -> String {
         self.harness.get_by_label(name).value().unwrap_or_default()
-    }
-
-    /// All that is told from one heading up to another.
-    pub fn told_between(&self, heading: &str, next: &str) -> Vec<String> {
-        let told = self.told();
-        told.into_iter().skip_while(|words| words != heading).take_while(|words| words != next).collect()
-    }
-
-    /// Places a unit at a typed distance along the edge of this name.
-    pub fn place_unit_on(&mut self, edge: &str, along: &str) {
-        let edge = self.rect(edge).center();
-        self.click_at(edge);
-        self.press(Key::U);
-        self.type_numbers(&[along]);
-        self.press(Key::Escape);
-        self.press(Key::V);
-    }
-
-    /// The figures of all rows that have this name, in the order of the screen.
-    pub fn figures(&self, name: &str) -> Vec<String> {
-        let told = self.told();
-        told.windows(3).filter(|row| row[0] == name && row[1] == name).map(|row| row[2].clone()).collect()
-    }
-
-    /// The figure of the only row that has this name.
-    pub fn figure(&self, name: &str) -> String {
-        let [figure] = self.figures(name).try_into().expect("one row of this name");
-        figure
     }
 
     /// What stands in the only empty field that has this name.

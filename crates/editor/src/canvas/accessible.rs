@@ -1,6 +1,6 @@
 //! A node for each thing on the sheet, with name and value, for screen readers and tests; none is a tab stop.
 
-use egui::{Id, Pos2, Rect, Role, Sense, Ui, WidgetInfo, pos2};
+use egui::{Id, Rect, Role, Sense, Ui, WidgetInfo, pos2};
 use gantline_plan::assess::Assessment;
 use gantline_plan::document::{Plan, Standing, ThingId};
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
@@ -9,17 +9,6 @@ use glam::DVec2;
 
 use crate::session::{Camera, SheetRect};
 use crate::words;
-
-/// A node where something is refused, so that the place is told and not only crossed out.
-pub fn refused(ui: &Ui, at: Pos2, why: &str) {
-    let rect = Rect::from_center_size(at, egui::Vec2::splat(14.0));
-    let response = ui.interact(rect, Id::unique("refused here"), Sense::hover());
-    response.widget_info(|| {
-        let mut info = WidgetInfo::labeled(Role::GraphicsObject, true, "Refused here");
-        info.current_text_value = Some(why.to_owned());
-        info
-    });
-}
 
 /// Adds the nodes of everything in sight.
 pub fn nodes(ui: &Ui, plan: &Plan, assessment: &Assessment, camera: &Camera, sheet: SheetRect, units: UnitSystem) {

@@ -118,11 +118,8 @@ fn plan_only(
     }
     let drawn = session.tool.sketch(on.scene);
     sketch::paint(painter, &drawn, camera, sheet, look.units, look.palette);
-    if let Some(refused) = &session.refused
-        && let Some(at) = refused.at.map(|at| place(camera, sheet, at))
-    {
-        sketch::cross(painter, at, look.palette.blocking);
-        accessible::refused(ui, at, &refused.why);
+    if let Some(refused) = session.refused.as_ref().and_then(|refused| refused.at) {
+        sketch::cross(painter, place(camera, sheet, refused), look.palette.blocking);
     }
     let word = drawn.caught.map(|caught| caught.by.name).or(drawn.word.as_deref());
     let refused = session.refused.as_ref().map(|refused| refused.why.as_str());

@@ -9,8 +9,8 @@ use gantline_plan::geometry::frame::EdgeLine;
 use gantline_plan::quantity;
 
 use super::edges_data::{self, Asking};
+use super::facade_profile;
 use super::of_selection::{findings, heading, soft};
-use super::{corners, facade_profile};
 use crate::intent::Intent;
 use crate::sight::Sight;
 use crate::widgets::{figure_row, section};
@@ -34,7 +34,6 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, ids: &[EdgeId], intents: &mut Vec<In
     facade_profile::show(ui, asking, &edges, intents);
     lengths(ui, sight, ids);
     if let [one] = ids {
-        corners::show(ui, sight, *one, intents);
         reached(ui, sight, *one);
     }
     let about =

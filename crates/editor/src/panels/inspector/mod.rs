@@ -1,7 +1,6 @@
 //! The inspector: fields, figures and findings of what is selected.
 
 mod clearances;
-mod corners;
 mod edges;
 mod edges_data;
 mod facade_profile;
