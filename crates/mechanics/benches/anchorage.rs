@@ -1,8 +1,9 @@
-//! How long a base's fasteners take: 400 sets of actions judged to EN 1992-4, geometry included and not.
+//! How long a base's fasteners take: 400 sets of actions judged to EN 1992-4 and ACI 318-19, geometry included and not.
 
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use gantline_mechanics::anchorage::aci318::{self, Aci318Factors};
 use gantline_mechanics::anchorage::en1992_4::{En1992Factors, Prepared};
 use gantline_mechanics::anchorage::{
     Annulus, Concrete, EnProduct, Fastener, FastenerKind, Fixture, Grade, Group, GroupActions, Head, LeastDistances,
@@ -69,6 +70,14 @@ fn judge(c: &mut Criterion) {
     c.bench_function("anchorage/en1992-4/400 sets judged from nothing", |b| {
         b.iter(|| Prepared::new(&group, &concrete, &factors, &around).map(|mut prepared| worst(&mut prepared)));
     });
+    let standard = Aci318Factors::STANDARD;
+    let judged = || {
+        aci318::Prepared::new(&group, &concrete, &standard, &around).map(|mut prepared| {
+            let verdicts = loads.iter().filter_map(|set| prepared.judge(black_box(set)).ok());
+            verdicts.map(|v| v.utilization).fold(0.0, f64::max)
+        })
+    };
+    c.bench_function("anchorage/aci318/400 sets judged from nothing", |b| b.iter(judged));
 }
 
 criterion_group!(benches, judge);

@@ -1,11 +1,13 @@
-//! How long the geometry of one drag step takes: clear zones against prisms, coverage of facades.
+//! How long the geometry of one drag step takes: clear zones against prisms, coverage of facades, concrete round a base.
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use gantline_mechanics::anchorage::Around;
 use gantline_plan::assess::clearance::{Required, clearance};
 use gantline_plan::assess::coverage::Coverage;
 use gantline_plan::assess::reach::{FeetFrom, Reach, Sideways};
 use gantline_plan::assess::stand_off::{ServedLine, StandOff, Tip, clear_of_roofs, serving};
 use gantline_plan::assess::swept::{HeightBand, SweptBand};
+use gantline_plan::geometry::concrete_around::{PlateFrame, Setting};
 use gantline_plan::geometry::frame::EdgeLine;
 use gantline_plan::geometry::polygons::Polygon;
 use gantline_plan::geometry::prism::{PlanShape, Prism};
@@ -73,7 +75,31 @@ fn drag_step(prisms: &[Prism], facades: &[(Face, Vec<Reach>)], required: &Requir
     least + open
 }
 
+/// Eight anchors near the edge of a roof of 60 sides with a hole, another base's anchor beside: everything measured, and the areas
+/// of four sets in tension and of every edge.
+fn concrete_round_a_base(outline: &Polygon, foreign_m: &[DVec2]) -> f64 {
+    let place = |i: i32| (DVec2::from_angle(f64::from(i) * std::f64::consts::FRAC_PI_4) * 0.15).to_array();
+    let anchors_m: Vec<[f64; 2]> = (0..8).map(place).collect();
+    let plate = PlateFrame { origin_m: DVec2::new(19.2, 0.0), turn_rad: 0.1 };
+    let (thickness_m, influence_m, reach_m) = (0.2, 0.3, 2.0);
+    let zones = &[];
+    let anchors_m = &anchors_m;
+    let setting = Setting { outline, thickness_m, zones, foreign_m, plate, anchors_m, influence_m, reach_m };
+    let Ok(around) = setting.measure() else { return f64::NAN };
+    let sets = [&[0, 1, 2, 3, 4, 5, 6, 7][..], &[0, 1, 2, 3], &[4, 5, 6, 7], &[2, 3, 4, 5]];
+    let cones: f64 = sets.iter().map(|set| around.projected_area_m2(set, 0.3)).sum();
+    cones + (0..around.edges().len()).map(|edge| around.shear_area_m2(edge, &[0, 1], 0.6, 0.6)).sum::<f64>()
+}
+
 fn geometry(c: &mut Criterion) {
+    let side = |i: i32| DVec2::from_angle(f64::from(i) * std::f64::consts::TAU / 60.0) * f64::from(20 + i % 3);
+    let hole = Polygon::rectangle(DVec2::splat(-1.0), DVec2::splat(1.0)).outer;
+    let sixty = Polygon { outer: (0..60).map(side).collect(), holes: vec![hole] };
+    let foreign = [DVec2::new(19.0, 0.6)];
+    c.bench_function("concrete round a base of 8 anchors, shared with another base", |b| {
+        b.iter(|| concrete_round_a_base(black_box(&sixty), &foreign));
+    });
+
     let required = Required::new(0.3, 0.1).unwrap();
     let swept = SweptBand::new(DVec2::ZERO, Turns::whole(), band()).unwrap();
     let twenty = prisms(20);
