@@ -100,10 +100,11 @@ impl PunchingCode {
         }
     }
 
-    /// Share of the moment that goes by shear. `along_m` is the size of the loaded area in the plane of the moment, `across_m` the other.
+    /// Share of the moment that goes by shear. `along_m` is the size in the plane of the moment, `across_m` the other: of the loaded area for
+    /// EN 1992-1-1, of the critical section for ACI 318-19.
     ///
     /// EN 1992-1-1 table 6.1: k = 0.45, 0.60, 0.70, 0.80 at c₁/c₂ = 0.5, 1, 2, 3, straight between, held beyond.
-    /// ACI 318-19 (8.4.4.2.2): γ_v = 1 − 1/(1 + ⅔·√(b₁/b₂)).
+    /// ACI 318-19 (8.4.4.2.2, 8.4.2.2.2): γ_v = 1 − 1/(1 + ⅔·√(b₁/b₂)).
     pub(super) fn moment_share(self, along_m: f64, across_m: f64) -> f64 {
         let ratio = along_m / across_m;
         match self {

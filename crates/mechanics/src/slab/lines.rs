@@ -12,10 +12,12 @@ pub(super) struct LineProperties {
     pub centroid_m: [f64; 2],
     /// W = ∫|e|dl about the axes through the centroid: `[0]` about x (e = y), `[1]` about y (e = x), m².
     pub plastic_m2: [f64; 2],
-    /// Farthest distance from those axes, in the same order, m.
-    pub farthest_m: [f64; 2],
     /// ∫e²dl about those axes, in the same order, m³.
     pub second_m3: [f64; 2],
+    /// ∫x·y dl about the centroid, m³.
+    pub product_m3: f64,
+    /// Size along x and along y, m.
+    pub extent_m: [f64; 2],
 }
 
 impl LineProperties {
@@ -28,7 +30,9 @@ impl LineProperties {
         let mean =
             |axis: usize| pieces.iter().map(|p| length(p) * 0.5 * (p[0][axis] + p[1][axis])).sum::<f64>() / length_m;
         let centroid_m = [mean(0), mean(1)];
-        let mut own = Self { length_m, centroid_m, plastic_m2: [0.0; 2], farthest_m: [0.0; 2], second_m3: [0.0; 2] };
+        let (plastic_m2, second_m3, product_m3) = ([0.0; 2], [0.0; 2], 0.0);
+        let extent_m = [0, 1].map(|axis| extent(pieces, axis));
+        let mut own = Self { length_m, centroid_m, plastic_m2, second_m3, product_m3, extent_m };
         for piece in pieces {
             let run = length(piece);
             for about in 0..2 {
@@ -36,11 +40,29 @@ impl LineProperties {
                 let [from, to] = [piece[0][across] - centroid_m[across], piece[1][across] - centroid_m[across]];
                 own.plastic_m2[about] += run * mean_size(from, to);
                 own.second_m3[about] += run * (from * from + from * to + to * to) / 3.0;
-                own.farthest_m[about] = own.farthest_m[about].max(from.abs()).max(to.abs());
             }
+            let [a, b] = piece.map(|end| [end[0] - centroid_m[0], end[1] - centroid_m[1]]);
+            own.product_m3 += run * (2.0 * (a[0] * a[1] + b[0] * b[1]) + a[0] * b[1] + b[0] * a[1]) / 6.0;
         }
         Some(own)
     }
+}
+
+impl LineProperties {
+    /// Whether all lines lie on one straight line, which takes no moment about itself.
+    pub(super) fn is_straight(&self) -> bool {
+        let [x, y] = self.second_m3;
+        x * y - self.product_m3 * self.product_m3 <= STRAIGHT * (x + y).powi(2)
+    }
+}
+
+/// Share of the squared moments below which lines count as one straight line.
+const STRAIGHT: f64 = 1e-9;
+
+fn extent(pieces: &[Piece], axis: usize) -> f64 {
+    let ends = pieces.iter().flatten().map(|end| end[axis]);
+    let (low, high) = ends.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
+    high - low
 }
 
 fn length(piece: &Piece) -> f64 {
@@ -66,8 +88,19 @@ mod tests {
         for about in 0..2 {
             assert!((found.plastic_m2[about] - 6.0).abs() < 1e-12);
             assert!((found.second_m3[about] - 16.0 / 3.0).abs() < 1e-12);
-            assert_eq!(found.farthest_m[about], 1.0);
+            assert_eq!(found.extent_m[about], 2.0);
         }
+        assert!(found.product_m3.abs() < 1e-12);
         assert_eq!(LineProperties::of(&[]), None);
+    }
+
+    #[test]
+    fn an_angle_has_the_product_of_the_closed_form() {
+        // Two legs of length a along x and y from the origin: centroid (a/4, a/4), ∫xy = −2a·(a/4)² = −a³/8.
+        let pieces = [[[0.0, 0.0], [2.0, 0.0]], [[0.0, 0.0], [0.0, 2.0]]];
+        let found = LineProperties::of(&pieces).unwrap();
+        assert!((found.product_m3 + 1.0).abs() < 1e-12);
+        assert!(!found.is_straight());
+        assert!(LineProperties::of(&[[[0.0, 0.0], [2.0, 1.0]]]).unwrap().is_straight());
     }
 }

@@ -27,9 +27,11 @@ pub(super) struct Outline<'a> {
 }
 
 /// A perimeter, and the distance over which the loaded area itself is bounded by concrete.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct ControlPerimeter {
     pub lines: LineProperties,
+    /// Ends of its pieces from its centroid, m.
+    pub ends_m: Vec<[f64; 2]>,
     /// Where the perimeter's middle lies from the base's reference, m, as far as that is away from the edges that cut it: lines that run
     /// far toward an edge are not trusted to draw the middle that way.
     pub offset_m: [f64; 2],
@@ -58,7 +60,9 @@ pub(super) fn perimeters(
         let edges: Vec<FreeEdge> =
             near.iter().enumerate().filter(|(i, _)| set >> i & 1 == 1).map(|(_, (_, edge))| *edge).collect();
         let around = |ring: &[[f64; 2]]| cut_by_openings(cut_by_edges(ring, &edges), &sectors, offset_m);
-        let Some(lines) = LineProperties::of(&around(&ring)) else { continue };
+        let pieces = around(&ring);
+        // A straight line is left where three edges cut: that is a strip's beam shear and no punching.
+        let Some(lines) = LineProperties::of(&pieces).filter(|lines| !lines.is_straight()) else { continue };
         let is_longer =
             |(other, of): &(usize, ControlPerimeter)| other & set == *other && of.lines.length_m <= lines.length_m;
         if found.iter().any(is_longer) {
@@ -66,7 +70,9 @@ pub(super) fn perimeters(
         }
         let face_m = LineProperties::of(&around(outline.loaded_m)).map_or(0.0, |l| l.length_m);
         let offset_m = away_from(lines.centroid_m, &edges);
-        found.push((set, ControlPerimeter { lines, offset_m, cuts: edges.len(), face_m }));
+        let [x, y] = lines.centroid_m;
+        let ends_m = pieces.iter().flatten().map(|end| [end[0] - x, end[1] - y]).collect();
+        found.push((set, ControlPerimeter { lines, ends_m, offset_m, cuts: edges.len(), face_m }));
     }
     if found.is_empty() {
         return Err(SlabFault::NoPerimeter { distance_m: offset_m });
@@ -154,7 +160,7 @@ fn cut_by_edges(ring: &[[f64; 2]], edges: &[FreeEdge]) -> Vec<Piece> {
         }
         kept.extend(edges.iter().try_fold(*side, clipped));
         let neighbors = [(side[0], all[(i + all.len() - 1) % all.len()].1), (side[1], all[(i + 1) % all.len()].1)];
-        kept.extend(neighbors.into_iter().filter_map(|(from, edge)| Some(line_to(from, edge?))));
+        kept.extend(neighbors.into_iter().filter_map(|(from, edge)| line_to(from, edge?)));
     }
     kept
 }
@@ -173,11 +179,11 @@ fn clipped([a, b]: Piece, edge: &FreeEdge) -> Option<Piece> {
     }
 }
 
-/// The straight line from a point square to an edge; none is left from beyond it.
-fn line_to(from: [f64; 2], edge: &FreeEdge) -> Piece {
+/// The straight line from a point square to an edge; none from on or beyond it.
+fn line_to(from: [f64; 2], edge: &FreeEdge) -> Option<Piece> {
     let (sin, cos) = edge.outward_rad.sin_cos();
-    let gap = (edge.distance_m - from[0] * cos - from[1] * sin).max(0.0);
-    [from, [from[0] + gap * cos, from[1] + gap * sin]]
+    let gap = edge.distance_m - from[0] * cos - from[1] * sin;
+    (gap > 0.0).then_some([from, [from[0] + gap * cos, from[1] + gap * sin]])
 }
 
 /// The directions in which an opening lies, seen from the middle of the loaded area.
@@ -281,7 +287,7 @@ mod tests {
     #[test]
     fn a_plate_at_an_edge_has_the_perimeter_and_moment_of_the_code() {
         // EN 1992-1-1 figure 6.15: u₁ = 2c₁ + c₂ + 2πd. (6.45), moment along the edge: c₂²/4 + c₁c₂ + 4c₁d + 8d² + πdc₂.
-        let cut = around(&[RIGHT], Corners::Round)[1];
+        let cut = around(&[RIGHT], Corners::Round).remove(1);
         assert_eq!(cut.cuts, 1);
         assert!(is_near(cut.lines.length_m, 2.0 * A + B + 2.0 * PI * D));
         assert!(is_near(cut.lines.plastic_m2[0], B * B / 4.0 + A * B + 4.0 * A * D + 8.0 * D * D + PI * D * B));
@@ -291,7 +297,7 @@ mod tests {
     #[test]
     fn a_plate_at_a_corner_has_the_perimeter_of_the_code() {
         // EN 1992-1-1 figure 6.15: u₁ = c₁ + c₂ + πd.
-        let corner = around(&[RIGHT, UPPER], Corners::Round)[3];
+        let corner = around(&[RIGHT, UPPER], Corners::Round).remove(3);
         assert!(is_near(corner.lines.length_m, A + B + PI * D));
     }
 
@@ -313,7 +319,7 @@ mod tests {
     #[test]
     fn between_two_opposite_edges_two_straight_lines_are_left() {
         let below = FreeEdge { outward_rad: -PI / 2.0, distance_m: B };
-        let strip = around(&[UPPER, below], Corners::Round)[3];
+        let strip = around(&[UPPER, below], Corners::Round).remove(3);
         assert!((strip.lines.length_m - 2.0 * B).abs() < 1e-12);
     }
 
