@@ -23,6 +23,7 @@ mod factors;
 mod interaction;
 mod line;
 mod material;
+mod outside;
 mod prepared;
 mod pry_out;
 mod pull_out;
@@ -38,14 +39,5 @@ mod published;
 mod samples;
 
 pub use factors::Aci318Factors;
+pub use outside::OUTSIDE;
 pub use prepared::Prepared;
-
-/// What chapter 17, or this program's part of it, does not cover; to be said beside every answer.
-pub const OUTSIDE: [&str; 6] = [
-    "impact (17.1.4): the loads are equivalent static loads",
-    "high-cycle fatigue (17.1.4)",
-    "earthquake, design categories C to F (17.10)",
-    "anchor reinforcement in place of the concrete (17.5.2.1): its development is the structural engineer's",
-    "shear lugs (17.11)",
-    "gaps between anchors and plate holes beyond those of the plate's own check",
-];
