@@ -1,6 +1,6 @@
 //! Plans to text and back, changes and undo to the byte, and files that can't be read.
 
-use gantline_plan::basis::{DesignCode, presets};
+use gantline_plan::basis::{AnchorageCode, DesignCode, presets};
 use gantline_plan::catalog::Family;
 use gantline_plan::change::{Change, EdgePatch, History, PlacementPatch, Refused};
 use gantline_plan::document::{EdgeEnd, EdgeId, PlacementId, Plan, Standing, Station, ThingId};
@@ -45,9 +45,36 @@ fn a_plan_reads_back_equal_and_writes_the_same_bytes() {
     let again = read(text.as_bytes()).unwrap();
     assert_eq!(again, **history.plan());
     assert_eq!(write(&again).unwrap(), text);
-    assert!(text.starts_with("{\n  \"format\": \"gantline-plan\",\n  \"version\": 1,\n  \"title\""));
+    assert!(text.starts_with("{\n  \"format\": \"gantline-plan\",\n  \"version\": 2,\n  \"title\""));
     assert!(text.contains("\"at\": [30.0,20.0]"), "points stay on one line");
     assert!(schema()["properties"].get("placements").is_some());
+}
+
+/// The witness is the form of version 1 itself: a square plate by its side, no code for anchors, no fixings.
+#[test]
+fn a_file_of_version_1_reads_with_its_square_plates_and_is_written_as_of_today() {
+    let mut history = sketched();
+    let south = edge(&history, 0);
+    place(&mut history, south, 4.0);
+    let mut value: serde_json::Value = serde_json::from_str(&write(history.plan()).unwrap()).unwrap();
+    value["version"] = 1.into();
+    value["code"].as_object_mut().unwrap().retain(|key, _| !["anchorage", "bond_defaults"].contains(&key.as_str()));
+    value["basis"].as_object_mut().unwrap().remove("tests");
+    for family in value["families"].as_object_mut().unwrap().values_mut() {
+        family.as_object_mut().unwrap().remove("fixings");
+        for base in family["bases"].as_object_mut().unwrap().values_mut() {
+            let base = base.as_object_mut().unwrap();
+            base.retain(|key, _| !["kind", "plate_m", "plate_material", "anchors", "bearing"].contains(&key.as_str()));
+            base.insert("plate_side_m".into(), 0.36.into());
+        }
+    }
+    let plan = read(value.to_string().as_bytes()).unwrap();
+    assert_eq!(plan.code.anchorage, AnchorageCode::En1992Part4);
+    for base in plan.families.values().next().unwrap().bases.values() {
+        assert_eq!(base.plate_m, [(0.18, -0.18), (0.18, 0.18), (-0.18, 0.18), (-0.18, -0.18)].map(DVec2::from));
+        assert_eq!(base.anchors, None, "what an old file does not say is not made up");
+    }
+    assert!(write(&plan).unwrap().contains("\"version\": 2"));
 }
 
 #[test]

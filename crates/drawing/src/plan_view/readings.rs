@@ -106,7 +106,7 @@ pub fn reaction_label(id: PlacementId, unit: &UnitAssessment, options: &PlanView
         key: (thing, LabelKind::Reactions),
         point: frame.at,
         prefers: (-frame.direction(0.0) + frame.direction(0.0).perp() * 0.6).normalize(),
-        away_mm: options.scale.mm(resolved.base.plate_side_m / 2.0) + 3.0,
+        away_mm: options.scale.mm(resolved.base.plate_half_m()) + 3.0,
         rows: reaction_rows(governing, options),
         pen: Pen::TagFrame,
         stress: Stress::Plain,

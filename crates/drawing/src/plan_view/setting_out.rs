@@ -63,7 +63,7 @@ pub fn setback_marks(plan: &Plan, id: PlacementId, unit: &UnitAssessment, option
     };
     let Some(line) = EdgeLine::of(plan, set.edge) else { return Vec::new() };
     let mut pencil = Pencil::about(options.scale, ThingId::Placement(id), Stress::Plain);
-    let beside = resolved.base.plate_side_m / 2.0 + options.scale.m(4.0);
+    let beside = resolved.base.plate_half_m() + options.scale.m(4.0);
     let through = frame.at - line.along * beside;
     let on_edge = line.point(set.from_start_m, 0.0) - line.along * (beside - options.scale.m(1.5));
     let words = quantity::length(set.setback_m, options.units);

@@ -66,7 +66,7 @@ fn unknown(pencil: &mut Pencil, frame: &Frame) {
 fn parts(pencil: &mut Pencil, placement: &Placement, unit: &ResolvedUnit, frame: &Frame) {
     let slew = placement.make_up.drawn_slew_rad;
     let along = frame.direction(slew);
-    let half = unit.base.plate_side_m / 2.0;
+    let half = unit.base.plate_half_m();
     let plate = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
         .map(|(x, y)| frame.plan_from_local(DVec2::new(x, y) * half));
     let part = Fill::Hatch(Hatch::Part);
@@ -149,7 +149,7 @@ pub fn tag_label(
 ) -> Option<Label> {
     let frame = unit.frame?;
     let thing = ThingId::Placement(id);
-    let plate = unit.resolved.as_ref().map_or(0.0, |resolved| resolved.base.plate_side_m / 2.0);
+    let plate = unit.resolved.as_ref().map_or(0.0, |resolved| resolved.base.plate_half_m());
     let stress = options.stress(thing);
     Some(Label {
         key: (thing, LabelKind::Tag),
@@ -171,7 +171,7 @@ pub fn keep_clear_of(taken: &mut Taken, placement: &Placement, unit: &UnitAssess
     if options.is_coarse() {
         return;
     }
-    let half = resolved.base.plate_side_m / 2.0 + scale.m(0.6);
+    let half = resolved.base.plate_half_m() + scale.m(0.6);
     taken.add_points(&[frame.at - DVec2::splat(half), frame.at + DVec2::splat(half)], scale);
     let along = frame.direction(placement.make_up.drawn_slew_rad);
     let width = resolved.arm.tube.section.width_m() / 2.0 + scale.m(0.4);

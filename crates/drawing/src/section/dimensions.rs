@@ -77,10 +77,10 @@ fn level(y: f64) -> DimensionLine {
 /// Behind the unit: clear height under the arm, mast height, and the brace's pin on the mast.
 fn heights_of_unit(pencil: &mut Pencil, scene: &Scene) {
     let unit = scene.unit;
-    let back = -unit.arm.tail_m.max(unit.base.plate_side_m / 2.0);
+    let back = -unit.arm.tail_m.max(unit.base.plate_half_m());
     let left = scene.window.min_m.x;
     let at = |row: f64| upright(left - pencil.scale.m(FIRST_MM + row * ROW_MM));
-    let plate = DVec2::new(-unit.base.plate_side_m / 2.0, 0.0);
+    let plate = DVec2::new(-unit.base.plate_half_m(), 0.0);
     let head = DVec2::new(back, unit.mast.height_m);
     let mast = [height(scene, plate, head).named("mast to arm's axis")];
     if !scene.options.is_whole() {

@@ -89,7 +89,7 @@ fn window_of(unit: &ResolvedUnit, roof: &Roof, options: &SectionOptions) -> Boun
         Some(BraceKind::RearFoot { distance_m, .. }) => distance_m,
         _ => 0.0,
     };
-    let back = unit.arm.tail_m.max(foot).max(unit.base.plate_side_m);
+    let back = unit.arm.tail_m.max(foot).max(2.0 * unit.base.plate_half_m());
     let below_mm = if options.base_actions().is_some() { BELOW_WITH_LOADS_MM } else { BELOW_MM };
     let low = -roof.slab.thickness_m - options.scale.m(below_mm);
     Bounds {

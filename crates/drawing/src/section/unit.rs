@@ -51,7 +51,7 @@ fn draw_base(pencil: &mut Pencil, scene: &Scene) {
     let base = &scene.unit.base;
     // A square plate turned against the plane is seen wider.
     let (sin, cos) = scene.placement.make_up.drawn_slew_rad.sin_cos();
-    let half = base.plate_side_m / 2.0 * (sin.abs() + cos.abs());
+    let half = base.plate_half_m() * (sin.abs() + cos.abs());
     let rectangle = |half: f64, low: f64, high: f64| {
         [DVec2::new(-half, low), DVec2::new(half, low), DVec2::new(half, high), DVec2::new(-half, high)]
     };

@@ -61,6 +61,7 @@ pub fn make_up(plan: &Plan, family: &str, parts: [&str; 4]) -> MakeUp {
         arm: PartId::new(arm),
         brace: (!brace.is_empty()).then(|| PartId::new(brace)),
         base: PartId::new(base),
+        fixing: None,
         slew_stops: SlewStops::WholeTurn,
         drawn_slew_rad: 0.0,
         foot_bearing_rad: 0.0,

@@ -46,7 +46,7 @@ impl Hand {
         let parapet = edge
             .and_then(|edge| plan.find_edge(edge))
             .map_or(0.2, |place| place.edge().parapet.inset_m + place.edge().parapet.thickness_m);
-        let side = self.make_up_or_first(plan).and_then(|m| base_of(plan, &m).map(|base| base.plate_side_m));
+        let side = self.make_up_or_first(plan).and_then(|m| base_of(plan, &m).map(|base| 2.0 * base.plate_half_m()));
         let least = parapet + side.unwrap_or(0.0) / 2.0 + GAP_M;
         (least / STEP_M).ceil() * STEP_M
     }
@@ -123,7 +123,7 @@ mod tests {
         let edge = witness::south_edge(&plan);
         let setback = Hand::default().setback_m(&plan, Some(edge));
         let make_up = witness::make_up(&plan);
-        let half_plate = plan.families[&make_up.family].bases[&make_up.base].plate_side_m / 2.0;
+        let half_plate = plan.families[&make_up.family].bases[&make_up.base].plate_half_m();
         // The parapet of a sketched edge is 0.20 m thick and stands on the outline.
         assert!(setback - half_plate > 0.20);
     }

@@ -40,6 +40,7 @@ impl Parts {
             arm: PartId::new(self.2),
             brace: self.3.map(PartId::new),
             base: PartId::new(self.4),
+            fixing: None,
             slew_stops: SlewStops::WholeTurn,
             drawn_slew_rad: 0.0,
             foot_bearing_rad: 0.0,

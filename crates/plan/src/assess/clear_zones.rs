@@ -40,11 +40,7 @@ impl PartialEq for Neighbor {
 
 /// Corners of a base's plate in plan.
 pub fn plate_outline(unit: &ResolvedUnit, frame: &Frame) -> Vec<DVec2> {
-    let half = unit.base.plate_side_m / 2.0;
-    [(half, -half), (half, half), (-half, half), (-half, -half)]
-        .into_iter()
-        .map(|(x, y)| frame.plan_from_local(DVec2::new(x, y)))
-        .collect()
+    unit.base.footprint_m().into_iter().map(|corner| frame.plan_from_local(corner)).collect()
 }
 
 /// Prisms of what a neighbor leaves in the roof, and of its mast where both may stand at once.

@@ -1,6 +1,6 @@
 //! Every figure of a basis and of a design code that has a source, in one list: to be read, confirmed or overridden.
 
-use super::{CaseLoad, Confirmation, DesignCode, FactorName, LoadBasis, LoadCase, Sourced, Tension};
+use super::{CaseLoad, Confirmation, DesignCode, FactorName, LoadBasis, LoadCase, Sourced, Tension, TestDuty};
 use crate::quantity::Kind;
 
 /// A figure with its source, and what it is.
@@ -49,6 +49,7 @@ impl LoadBasis {
         let mut basis = self.clone();
         confirm(&mut basis.regime, by);
         confirm(&mut basis.resistance_factors, by);
+        basis.tests.values_mut().for_each(|duty| confirm(duty, by));
         each(&mut basis, &mut |_, _, _, sourced| confirm(sourced, by));
         basis
     }
@@ -56,7 +57,11 @@ impl LoadBasis {
     /// How many values nobody stands behind yet.
     pub fn unconfirmed(&self) -> usize {
         let figures = self.figures().iter().filter(|figure| figure.sourced.is_unconfirmed()).count();
-        figures + usize::from(self.regime.is_unconfirmed()) + usize::from(self.resistance_factors.is_unconfirmed())
+        let duties = self.tests.values().filter(|duty| duty.is_unconfirmed()).count();
+        figures
+            + duties
+            + usize::from(self.regime.is_unconfirmed())
+            + usize::from(self.resistance_factors.is_unconfirmed())
     }
 }
 
@@ -100,6 +105,10 @@ impl FactorName {
             Self::AluminumGammaM2 => "γ M2, aluminum",
             Self::AiscPhi => "φ, yielding and buckling",
             Self::AiscPhiRupture => "φ, rupture",
+            Self::AnchorGammaConcrete => "γ Mc, anchors in concrete",
+            Self::AnchorGammaBars => "γ Ms,re, reinforcement of anchors",
+            Self::ModularRatioShort => "modular ratio under plates, short-term",
+            Self::ModularRatioLong => "modular ratio under plates, long-term",
         }
     }
 }
@@ -121,6 +130,18 @@ fn each(basis: &mut LoadBasis, visit: &mut Visit<'_>) {
     visit("Self-weight", "factor where it makes things worse", Kind::Number, &mut weight.unfavorable);
     visit("Self-weight", "factor where it helps", Kind::Number, &mut weight.favorable);
     rules(basis, visit);
+    tests(basis, visit);
+}
+
+fn tests(basis: &mut LoadBasis, visit: &mut Visit<'_>) {
+    for (kind, duty) in &mut basis.tests {
+        let group = format!("Test of {}", kind.words());
+        if let TestDuty::Proof(proof) = &mut duty.value {
+            visit(&group, "proof load on one", Kind::Force, &mut proof.load_n);
+            visit(&group, "share tested", Kind::Share, &mut proof.share);
+            visit(&group, "held, s", Kind::Number, &mut proof.hold_s);
+        }
+    }
 }
 
 fn each_of_case(case: &mut LoadCase, visit: &mut Visit<'_>) {
@@ -191,8 +212,8 @@ mod tests {
         for preset in presets().unwrap() {
             let stored = serde_json::to_string(&preset.basis).unwrap();
             let sources = stored.matches("\"source\":").count();
-            // Regime and the question of resistance factors are no figures.
-            assert_eq!(preset.basis.figures().len() + 2, sources, "{}", preset.key);
+            // Regime, the question of resistance factors and the kinds of test are no figures.
+            assert_eq!(preset.basis.figures().len() + preset.basis.tests.len() + 2, sources, "{}", preset.key);
         }
     }
 

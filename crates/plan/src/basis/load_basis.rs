@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{CaseId, Combined, CombinedFault, LoadCase, LoadCone, MemberCode, Rules, Sourced};
+use super::{CaseId, Combined, CombinedFault, LoadCase, LoadCone, MemberCode, Rules, Sourced, TestDuty};
+use crate::catalog::FixingKind;
 
 /// A load basis, stored in the plan and editable.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -28,6 +29,9 @@ pub struct LoadBasis {
     /// The family of codes whose resistance factors go with these load factors, if the source names one.
     #[serde(default)]
     pub goes_with: Option<MemberCode>,
+    /// How each kind of fixing is tested before it is used.
+    #[serde(default)]
+    pub tests: BTreeMap<FixingKind, Sourced<TestDuty>>,
     /// Working rules with their limits.
     pub rules: Rules,
 }

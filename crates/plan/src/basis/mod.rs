@@ -11,9 +11,10 @@ pub mod load_cone;
 pub mod presets;
 pub mod rules;
 pub mod sourced;
+pub mod test_duty;
 
 pub use combined::{Combined, CombinedFault, LoadLevel, Term};
-pub use design_code::{DesignCode, FactorName, MemberCode};
+pub use design_code::{AnchorageCode, BondDefaults, DesignCode, FactorName, MemberCode};
 pub use listed::{FigureIndex, ListedFigure};
 pub use load_basis::{LoadBasis, WeightFactors};
 pub use load_case::{CaseId, CaseLoad, LoadCase, Tension, WindState};
@@ -21,3 +22,4 @@ pub use load_cone::{LeanLimits, LoadCone};
 pub use presets::{Preset, presets};
 pub use rules::{ClearRules, HandlingRules, NeighborRule, PeopleRules, ReachRules, Rules, StandOff};
 pub use sourced::{Confirmation, Sourced};
+pub use test_duty::{ProofTest, TestDuty};

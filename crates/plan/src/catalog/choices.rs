@@ -84,7 +84,12 @@ pub fn choices(family: &Family, now: &MakeUp, kind: PartKind) -> Vec<Choice> {
     match kind {
         PartKind::Mast => family.masts.iter().map(|(id, mast)| with(Some(id.clone()), &mast.name)).collect(),
         PartKind::Arm => family.arms.iter().map(|(id, arm)| with(Some(id.clone()), &arm.name)).collect(),
-        PartKind::Base => family.bases.iter().map(|(id, base)| with(Some(id.clone()), &base.name)).collect(),
+        PartKind::Base => family
+            .bases
+            .iter()
+            .filter(|(_, base)| base.takes_masts())
+            .map(|(id, base)| with(Some(id.clone()), &base.name))
+            .collect(),
         PartKind::Brace => {
             let braces = family.braces.iter().map(|(id, brace)| with(Some(id.clone()), &brace.name));
             std::iter::once(with(None, NO_BRACE)).chain(braces).collect()

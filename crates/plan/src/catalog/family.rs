@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Arm, Base, Brace, Combination, MakeUp, Mast, Material, SlewStops};
+use super::{Arm, Base, Brace, Combination, Fixing, MakeUp, Mast, Material, SlewStops};
 use crate::document::PartId;
 
 /// Where a family's data come from.
@@ -36,6 +36,9 @@ pub struct Family {
     pub braces: BTreeMap<PartId, Brace>,
     /// Bases.
     pub bases: BTreeMap<PartId, Base>,
+    /// Fixing products that bases name.
+    #[serde(default)]
+    pub fixings: BTreeMap<PartId, Fixing>,
     /// Combinations that exist.
     pub combinations: Vec<Combination>,
     /// Tallest mast that may carry a front brace, if there is such a limit.
@@ -54,13 +57,14 @@ impl Family {
         let mut all = Vec::new();
         for combination in &self.combinations {
             for (base_id, base) in &self.bases {
-                if base.takes.is_empty() || base.takes.contains(&combination.mast) {
+                if base.takes_masts() && (base.takes.is_empty() || base.takes.contains(&combination.mast)) {
                     all.push(MakeUp {
                         family,
                         mast: combination.mast.clone(),
                         arm: combination.arm.clone(),
                         brace: combination.brace.clone(),
                         base: base_id.clone(),
+                        fixing: None,
                         slew_stops: SlewStops::WholeTurn,
                         drawn_slew_rad: 0.0,
                         foot_bearing_rad: 0.0,

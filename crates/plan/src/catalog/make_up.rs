@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{ResolvedUnit, resolved};
-use crate::document::{FamilyId, PartId, Plan};
+use crate::document::{FamilyId, PartId, Plan, RingFault};
 
 /// The chosen parts of one unit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -20,6 +20,9 @@ pub struct MakeUp {
     pub brace: Option<PartId>,
     /// The base.
     pub base: PartId,
+    /// Another fixing product than the one the base names; none: the base's.
+    #[serde(default)]
+    pub fixing: Option<PartId>,
     /// Slew at which a person may hang.
     pub slew_stops: SlewStops,
     /// The slew at which the unit is drawn; it changes no result.
@@ -62,7 +65,7 @@ pub enum MakeUpFault {
     NoPart {
         /// The family's name.
         family: String,
-        /// Mast, arm, brace or base.
+        /// Mast, arm, brace, base or fixing.
         what: &'static str,
         /// The part asked for.
         part: PartId,
@@ -74,6 +77,24 @@ pub enum MakeUpFault {
         family: String,
         /// The material asked for.
         material: String,
+    },
+    /// An outline that is none.
+    #[error("{field} is no outline: {fault}")]
+    Outline {
+        /// Part and field, such as `base.plate_m`.
+        field: String,
+        /// What is wrong with it.
+        fault: RingFault,
+    },
+    /// An anchor that does not stand within its plate.
+    #[error("base.anchors.at_m: anchor {index} at ({x_m:.3}, {y_m:.3}) m stands outside base.plate_m")]
+    AnchorOutside {
+        /// Which one, counted from 1.
+        index: usize,
+        /// Where.
+        x_m: f64,
+        /// Where.
+        y_m: f64,
     },
     /// A datum that can't be used.
     #[error("{field} = {value} can't be used: {needs}")]

@@ -279,6 +279,9 @@ pub struct Brace {
     pub action: BraceAction,
     /// What keeps its pins.
     pub retention: Retention,
+    /// The base of kind brace foot that a rear foot stands on; none: its fixing is not known.
+    #[serde(default)]
+    pub foot: Option<PartId>,
 }
 
 /// An eye on a base.
@@ -309,37 +312,4 @@ pub enum SlewHold {
         /// Twist that it holds.
         rated_torque_nm: f64,
     },
-}
-
-/// A base: what stays in the roof.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Base {
-    /// Its name.
-    pub name: String,
-    /// Side of its square plate.
-    pub plate_side_m: f64,
-    /// Thickness of the plate.
-    pub plate_thickness_m: f64,
-    /// Top of the socket over the underside of the plate.
-    pub socket_top_m: f64,
-    /// Length of mast engaged in the socket.
-    pub engaged_m: f64,
-    /// Outside diameter of the socket.
-    pub socket_diameter_m: f64,
-    /// Play between mast and socket, on the diameter.
-    #[serde(default)]
-    pub play_m: f64,
-    /// How far out of plumb the base may be set.
-    #[serde(default)]
-    pub plumb_tolerance_rad: f64,
-    /// Its mass.
-    pub mass_kg: f64,
-    /// What holds the slew.
-    pub slew_hold: SlewHold,
-    /// An eye for tethering.
-    pub eye: Option<Eye>,
-    /// Masts it takes; empty: all of the family.
-    #[serde(default)]
-    pub takes: Vec<PartId>,
 }

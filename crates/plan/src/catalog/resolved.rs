@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    Arm, Base, Brace, BraceKind, Family, MakeUp, MakeUpFault, Mast, Material, Rating, SectionShape, SlewStops, Tube,
+    Arm, Base, Brace, BraceKind, Family, Fixing, FixingKind, MakeUp, MakeUpFault, Mast, Material, Rating, SectionShape,
+    SlewStops, Tube, base_sound,
 };
 use crate::document::PartId;
 
@@ -28,6 +29,12 @@ pub struct ResolvedUnit {
     pub brace_material: Option<Material>,
     /// The base.
     pub base: Base,
+    /// The material of its plate, if stated.
+    pub plate_material: Option<Material>,
+    /// The fixing product of its anchors, if known.
+    pub fixing: Option<Fixing>,
+    /// What a rear foot stands on, if known.
+    pub foot: Option<Foot>,
     /// Whether the family lists this combination.
     pub listed: bool,
     /// Whether the base takes this mast.
@@ -44,7 +51,23 @@ pub struct ResolvedUnit {
     pub foot_level_m: f64,
 }
 
+/// What a rear foot stands on.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Foot {
+    /// The base.
+    pub base: Base,
+    /// The material of its plate, if stated.
+    pub plate_material: Option<Material>,
+    /// The fixing product of its anchors, if known.
+    pub fixing: Option<Fixing>,
+}
+
 impl ResolvedUnit {
+    /// How the base is fixed, if known.
+    pub fn fixing_kind(&self) -> Option<FixingKind> {
+        self.base.kind.own_fixing().or(self.fixing.as_ref().map(|fixing| fixing.kind))
+    }
+
     /// Mass of all that is carried to the base: mast, arm and brace, kg.
     pub fn portable_mass_kg(&self) -> f64 {
         self.mast.mass_kg + self.arm.mass_kg + self.brace.as_ref().map_or(0.0, |brace| brace.mass_kg)
@@ -66,12 +89,26 @@ pub(super) fn resolve(make_up: &MakeUp, family: &Family) -> Result<ResolvedUnit,
         None => None,
         Some(id) => Some(family.braces.get(id).ok_or_else(|| no_part("brace", id))?),
     };
-    let material = |tube: &Tube| {
-        family
-            .materials
-            .get(&tube.material)
-            .cloned()
-            .ok_or_else(|| MakeUpFault::NoMaterial { family: family.name.clone(), material: tube.material.clone() })
+    let named = |name: &String| {
+        let missing = || MakeUpFault::NoMaterial { family: family.name.clone(), material: name.clone() };
+        family.materials.get(name).cloned().ok_or_else(missing)
+    };
+    let material = |tube: &Tube| named(&tube.material);
+    let plate_material = |base: &Base| base.plate_material.as_ref().map(named).transpose();
+    let fixing = |base: &Base, other: Option<&PartId>| match base
+        .anchors
+        .as_ref()
+        .map(|anchors| other.unwrap_or(&anchors.fixing))
+    {
+        None => Ok(None),
+        Some(id) => family.fixings.get(id).cloned().map(Some).ok_or_else(|| no_part("fixing", id)),
+    };
+    let foot = match brace.and_then(|brace| brace.foot.as_ref()) {
+        None => None,
+        Some(id) => {
+            let base = family.bases.get(id).ok_or_else(|| no_part("brace foot", id))?;
+            Some(Foot { base: base.clone(), plate_material: plate_material(base)?, fixing: fixing(base, None)? })
+        }
     };
     let combination = family.combination(&make_up.mast, &make_up.arm, make_up.brace.as_ref());
     let unit = ResolvedUnit {
@@ -84,6 +121,9 @@ pub(super) fn resolve(make_up: &MakeUp, family: &Family) -> Result<ResolvedUnit,
         brace_material: brace.map(|brace| material(&brace.tube)).transpose()?,
         brace: brace.cloned(),
         base: base.clone(),
+        plate_material: plate_material(base)?,
+        fixing: fixing(base, make_up.fixing.as_ref())?,
+        foot,
         listed: combination.is_some(),
         base_takes_mast: base.takes.is_empty() || base.takes.contains(&make_up.mast),
         rating: combination.and_then(|c| c.rating.clone()),
@@ -96,18 +136,18 @@ pub(super) fn resolve(make_up: &MakeUp, family: &Family) -> Result<ResolvedUnit,
     Ok(unit)
 }
 
-fn field(name: &str, value: f64, holds: bool, needs: &'static str) -> Result<(), MakeUpFault> {
+pub(super) fn field(name: &str, value: f64, holds: bool, needs: &'static str) -> Result<(), MakeUpFault> {
     if value.is_finite() && holds {
         return Ok(());
     }
     Err(MakeUpFault::Field { field: name.to_owned(), value, needs })
 }
 
-fn positive(name: &str, value: f64) -> Result<(), MakeUpFault> {
+pub(super) fn positive(name: &str, value: f64) -> Result<(), MakeUpFault> {
     field(name, value, value > 0.0, "a positive number")
 }
 
-fn not_negative(name: &str, value: f64) -> Result<(), MakeUpFault> {
+pub(super) fn not_negative(name: &str, value: f64) -> Result<(), MakeUpFault> {
     field(name, value, value >= 0.0, "zero or a positive number")
 }
 
@@ -133,13 +173,10 @@ fn check(unit: &ResolvedUnit) -> Result<(), MakeUpFault> {
         check_brace(unit, brace.kind)?;
     }
     let base = &unit.base;
-    positive("base.plate_side_m", base.plate_side_m)?;
-    positive("base.plate_thickness_m", base.plate_thickness_m)?;
-    positive("base.engaged_m", base.engaged_m)?;
-    positive("base.socket_diameter_m", base.socket_diameter_m)?;
+    base_sound::check(base, unit.fixing.as_ref())?;
     let below_head = base.socket_top_m > 0.0 && base.socket_top_m < unit.mast.height_m;
     field("base.socket_top_m", base.socket_top_m, below_head, "above the plate and below the arm")?;
-    not_negative("base.mass_kg", base.mass_kg)
+    unit.foot.as_ref().map_or(Ok(()), |foot| base_sound::check(&foot.base, foot.fixing.as_ref()))
 }
 
 fn check_section(part: &str, section: SectionShape) -> Result<(), MakeUpFault> {

@@ -87,6 +87,7 @@ fn carry_out(applied: &mut Applied, change: &Change) -> Result<(), Refused> {
         }
         Change::SetStanding(id, standing) => place::set_standing(plan, *id, standing)?,
         Change::SetPlacements(ids, patch) => place::set_placements(plan, ids, patch)?,
+        Change::SetFixing(ids, fixing) => place::set_fixing(plan, ids, fixing.as_ref())?,
         Change::RemovePlacements(ids) => place::remove(plan, ids)?,
     }
     Ok(())
@@ -172,7 +173,7 @@ fn set_roof(plan: &mut Plan, id: RoofId, patch: &RoofPatch) -> Result<(), Refuse
         roof.build_up_m = build_up_m;
     }
     if let Some(slab) = &patch.slab {
-        in_range("slab.thickness_m", slab.thickness_m, 0.02, 5.0)?;
+        check_slab(slab)?;
         roof.slab = slab.clone();
     }
     if let Some(name) = &patch.name {
@@ -182,6 +183,31 @@ fn set_roof(plan: &mut Plan, id: RoofId, patch: &RoofPatch) -> Result<(), Refuse
         roof.locked = locked;
     }
     Ok(())
+}
+
+/// Weakest and strongest concrete that is taken for real, Pa.
+const STRENGTHS_PA: (f64, f64) = (5.0e6, 150.0e6);
+
+fn check_strengths(field: &'static str, fck_pa: Option<f64>, specified_pa: Option<f64>) -> Result<(), Refused> {
+    let (least, most) = STRENGTHS_PA;
+    fck_pa.into_iter().chain(specified_pa).try_for_each(|strength| in_range(field, strength, least, most))
+}
+
+/// Checks the data of a slab.
+pub(crate) fn check_slab(slab: &Slab) -> Result<(), Refused> {
+    in_range("slab.thickness_m", slab.thickness_m, 0.02, 5.0)?;
+    check_strengths("slab strength", slab.cylinder_strength_pa, slab.specified_strength_pa)?;
+    if let Some(depth_m) = slab.bars.axis_depth_m {
+        in_range("slab.bars.axis_depth_m", depth_m, 0.005, slab.thickness_m / 2.0)?;
+    }
+    if let Some(ratio) = slab.bars.ratio {
+        in_range("slab.bars.ratio", ratio, 0.0, 0.1)?;
+    }
+    for zone in &slab.zones {
+        in_range("slab.zones.thickness_m", zone.thickness_m, 0.02, 5.0)?;
+        ring::check_outline(&zone.outline)?;
+    }
+    slab.no_drill.iter().try_for_each(|zone| Ok(ring::check_outline(&zone.outline)?))
 }
 
 fn move_roof(plan: &mut Plan, id: RoofId, by: DVec2) -> Result<(), Refused> {
@@ -244,6 +270,12 @@ fn patch_edge(edge: &mut Edge, patch: &EdgePatch) -> Result<(), Refused> {
     if let Some(inset_m) = patch.parapet_inset_m {
         in_range("parapet.inset_m", inset_m, 0.0, 20.0)?;
         edge.parapet.inset_m = inset_m;
+    }
+    if let Some(concrete) = patch.parapet_concrete {
+        if let Some(concrete) = concrete {
+            check_strengths("parapet.concrete", concrete.cylinder_strength_pa, concrete.specified_strength_pa)?;
+        }
+        edge.parapet.concrete = concrete;
     }
     if let Some(needs_access) = patch.needs_access {
         edge.facade.needs_access = needs_access;

@@ -6,7 +6,7 @@ use crate::basis::{DesignCode, LoadBasis};
 use crate::catalog::{Family, MakeUp, SlewStops};
 use crate::document::{
     Datum, EdgeId, FacadeFoot, FacadeStep, Obstacle, ObstacleId, PartId, PlacementId, RoofId, Slab, Standing, Tag,
-    Title,
+    Title, WallConcrete,
 };
 
 /// One wish; a list of wishes is one too.
@@ -100,6 +100,8 @@ pub enum Change {
     SetStanding(PlacementId, Standing),
     /// Changes data of units.
     SetPlacements(Vec<PlacementId>, PlacementPatch),
+    /// Fixes units by another product than the one their base names; none: the base's own.
+    SetFixing(Vec<PlacementId>, Option<PartId>),
     /// Takes units away.
     RemovePlacements(Vec<PlacementId>),
 }
@@ -128,6 +130,8 @@ pub struct EdgePatch {
     pub parapet_thickness_m: Option<f64>,
     /// Its inset.
     pub parapet_inset_m: Option<f64>,
+    /// Its concrete; the inner none: not known.
+    pub parapet_concrete: Option<Option<WallConcrete>>,
     /// Whether the facade needs access.
     pub needs_access: Option<bool>,
     /// Offsets of the facade.

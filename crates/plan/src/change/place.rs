@@ -4,7 +4,7 @@ use super::Refused;
 use super::apply::{check_point, in_range};
 use super::asked::PlacementPatch;
 use crate::catalog::MakeUp;
-use crate::document::{EdgeId, Placement, PlacementId, Plan, Standing, Station, Tag, ThingId, tag};
+use crate::document::{EdgeId, PartId, Placement, PlacementId, Plan, Standing, Station, Tag, ThingId, tag};
 use crate::geometry::frame::EdgeLine;
 
 /// Greatest setback, m; also how far past an edge's end a station may be set.
@@ -96,6 +96,18 @@ pub(super) fn set_placements(plan: &mut Plan, ids: &[PlacementId], patch: &Place
         let make_up = placement.make_up.clone();
         check_family(plan, &make_up)?;
         patch_standing(plan, id, patch)?;
+    }
+    Ok(())
+}
+
+/// Fixes units by another product.
+pub(super) fn set_fixing(plan: &mut Plan, ids: &[PlacementId], fixing: Option<&PartId>) -> Result<(), Refused> {
+    for &id in ids {
+        let placement = get_mut(plan, id)?;
+        if placement.locked {
+            return Err(Refused::Locked(ThingId::Placement(id)));
+        }
+        placement.make_up.fixing = fixing.cloned();
     }
     Ok(())
 }

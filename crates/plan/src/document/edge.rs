@@ -37,11 +37,26 @@ pub struct Parapet {
     pub thickness_m: f64,
     /// How far the outer face stands behind the outline.
     pub inset_m: f64,
+    /// Its concrete, where bases stand on its face; none: not known, or no concrete.
+    #[serde(default)]
+    pub concrete: Option<WallConcrete>,
+}
+
+/// Concrete of a wall.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WallConcrete {
+    /// Characteristic cylinder strength, f_ck, if known.
+    pub cylinder_strength_pa: Option<f64>,
+    /// Specified compressive strength, f'_c, if known.
+    pub specified_strength_pa: Option<f64>,
+    /// Whether it is taken as cracked.
+    pub cracked: bool,
 }
 
 impl Default for Parapet {
     fn default() -> Self {
-        Self { height_m: 1.10, thickness_m: 0.20, inset_m: 0.0 }
+        Self { height_m: 1.10, thickness_m: 0.20, inset_m: 0.0, concrete: None }
     }
 }
 

@@ -15,13 +15,13 @@ pub mod slab;
 pub mod tag;
 pub mod title;
 
-pub use edge::{Edge, FacadeData, FacadeFoot, FacadeStep, Parapet};
+pub use edge::{Edge, FacadeData, FacadeFoot, FacadeStep, Parapet, WallConcrete};
 pub use ids::{EdgeId, FamilyId, ObstacleId, PartId, PlacementId, RoofId, ThingId};
 pub use obstacle::Obstacle;
 pub use placement::{EdgeEnd, Placement, Standing, Station};
 pub use plan::Plan;
 pub use ring::{Corner, Ring, RingFault};
 pub use roof::Roof;
-pub use slab::{NoDrillZone, Slab, SlabZone};
+pub use slab::{EdgeBars, NoDrillZone, Slab, SlabBars, SlabZone};
 pub use tag::Tag;
 pub use title::{Datum, Title};

@@ -4,6 +4,7 @@
 
 pub mod hash;
 pub mod limits;
+mod migrate;
 pub mod read;
 pub mod schema;
 pub mod sound;

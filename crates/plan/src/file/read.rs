@@ -4,7 +4,7 @@ use serde::Deserialize;
 use serde_json::Value;
 
 use super::sound::{self, Unsound};
-use super::{FORMAT, VERSION, limits};
+use super::{FORMAT, VERSION, limits, migrate};
 use crate::document::Plan;
 
 /// Why a file can't be read as a plan.
@@ -77,10 +77,11 @@ pub(super) fn members_of(bytes: &[u8]) -> Result<Value, ReadError> {
         column: error.column(),
         what: error.to_string(),
     })?;
-    check_version(&value)?;
+    let version = check_version(&value)?;
     if let Value::Object(members) = &mut value {
         members.remove("format");
         members.remove("version");
+        migrate::migrate(members, version);
     }
     Ok(value)
 }
@@ -92,13 +93,13 @@ pub(super) fn plan_of(members: &Value) -> Result<Plan, ReadError> {
     Ok(plan)
 }
 
-fn check_version(value: &Value) -> Result<(), ReadError> {
+fn check_version(value: &Value) -> Result<u64, ReadError> {
     let shown = |found: Option<&Value>| found.map_or_else(|| "missing".to_owned(), Value::to_string);
     if value.get("format").and_then(Value::as_str) != Some(FORMAT) {
         return Err(ReadError::OtherFormat { found: shown(value.get("format")) });
     }
     match value.get("version").and_then(Value::as_u64) {
-        Some(VERSION) => Ok(()),
+        Some(found @ 1..=VERSION) => Ok(found),
         Some(found) if found > VERSION => Err(ReadError::Newer { found }),
         _ => Err(ReadError::NoVersion { found: shown(value.get("version")) }),
     }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::limits;
-use crate::change::apply::{check_point, check_profile};
+use crate::change::apply::{check_point, check_profile, check_slab};
 use crate::change::ring_edit::check_rings;
 use crate::document::{FacadeFoot, Plan, Ring, RoofId, Standing, ring::check_outline};
 
@@ -92,6 +92,7 @@ fn check_roof(plan: &Plan, id: RoofId) -> Result<(), Unsound> {
     if !(roof.level_m.is_finite() && roof.build_up_m.is_finite() && roof.build_up_m >= 0.0) {
         return Err(at(&["roofs", &name], "level_m and build_up_m must be numbers, build_up_m not negative"));
     }
+    check_slab(&roof.slab).map_err(|refused| at(&["roofs", &name, "slab"], refused.to_string()))?;
     if roof.outer.signed_area_m2() < 0.0 {
         return Err(at(&["roofs", &name, "outer"], "the outline must run counter-clockwise"));
     }

@@ -4,4 +4,4 @@
 pub const FORMAT: &str = "gantline-plan";
 
 /// The version written.
-pub const VERSION: u64 = 1;
+pub const VERSION: u64 = 2;

@@ -3,8 +3,8 @@
 use gantline_plan::basis::{CaseId, CaseLoad, Combined, LoadBasis, LoadCase, LoadLevel, Sourced, Tension, Term};
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::catalog::{
-    Arm, Base, Brace, BraceAction, BraceKind, Combination, Family, Head, MakeUp, Mast, Retention, SectionShape,
-    SlewHold, SlewStops, Tube,
+    Arm, Base, BaseKind, Bearing, Brace, BraceAction, BraceKind, Combination, Family, Head, MakeUp, Mast, Retention,
+    SectionShape, SlewHold, SlewStops, Tube,
 };
 use gantline_plan::change::{Change, EdgePatch, History, RoofPatch};
 use gantline_plan::document::{EdgeEnd, EdgeId, PartId, PlacementId, Plan, RoofId, Standing, Station, ThingId};
@@ -108,6 +108,7 @@ impl Site {
             arm: PartId::new(arm),
             brace: (!brace.is_empty()).then(|| PartId::new(brace)),
             base: PartId::new(base),
+            fixing: None,
             slew_stops: self.slew_stops,
             drawn_slew_rad: 0.0,
             foot_bearing_rad: 0.0,
@@ -224,11 +225,17 @@ pub fn rigid_arm() -> Family {
     let mast = Mast { name: "Mast".into(), height_m: 1.9, tube: tube(0.3, 0.02), mass_kg: 0.0, retention: pin };
     let base = Base {
         name: "Base".into(),
-        plate_side_m: 0.36,
+        kind: BaseKind::SurfaceSocket,
+        plate_m: Base::square_plate(0.36),
         plate_thickness_m: 0.025,
+        plate_material: None,
+        anchors: None,
+        bearing: Bearing::OnConcrete,
+        least_slab_m: None,
         socket_top_m: 0.42,
         engaged_m: 0.38,
         socket_diameter_m: 0.34,
+        collar_m: None,
         play_m: 0.0,
         plumb_tolerance_rad: 0.0,
         mass_kg: 0.0,
@@ -263,6 +270,7 @@ pub fn pinned_arm(kind: BraceKind, action: BraceAction) -> Family {
         mass_kg: 0.0,
         action,
         retention: Retention::Pin { resistance_n: Some(1.0e6) },
+        foot: None,
     };
     family.braces = [(PartId::new("brace"), brace)].into();
     family.combinations[0].brace = Some(PartId::new("brace"));
