@@ -173,7 +173,7 @@ fn files_that_cannot_be_read_say_where_and_why() {
     let told = |text: &str| read(text.as_bytes()).unwrap_err().to_string();
     assert!(matches!(read(b"{"), Err(ReadError::NotJson { line: 1, .. })));
     assert!(matches!(read(b"{}"), Err(ReadError::OtherFormat { .. })));
-    let newer = good.replace("\"version\": 1", "\"version\": 7");
+    let newer = good.replace("\"version\": 2", "\"version\": 7");
     assert_eq!(read(newer.as_bytes()), Err(ReadError::Newer { found: 7 }));
     let lost_edge = good.replace(&format!("\"edge\": \"{south}\""), "\"edge\": \"edge-999\"");
     assert_eq!(told(&lost_edge), format!("placements › {unit} › stands › edge: edge-999 is not in the file"));
