@@ -73,6 +73,21 @@ impl Walker {
         self.press(Key::Enter);
     }
 
+    /// Scrolls until a thing is in sight.
+    fn bring_in_sight(&mut self, role: Role, name: &str) {
+        self.harness.get_by_role_and_label(role, name).scroll_to_me();
+        self.harness.run();
+    }
+
+    /// Chooses from the only list of this name.
+    pub fn choose(&mut self, name: &str, choice: &str) {
+        self.bring_in_sight(Role::ComboBox, name);
+        self.harness.get_by_role_and_label(Role::ComboBox, name).click();
+        self.harness.run();
+        self.harness.get_by_role_and_label(Role::Button, choice).click();
+        self.harness.run();
+    }
+
     /// Presses a key with command and shift held.
     pub fn press_with_command_and_shift(&mut self, key: Key) {
         self.harness.key_press_modifiers(Modifiers::COMMAND | Modifiers::SHIFT, key);
@@ -129,6 +144,35 @@ impl Walker {
         self.harness.get_by_role_and_label(Role::GraphicsObject, name).value().unwrap_or_default()
     }
 
+    /// Clicks a place of the screen.
+    pub fn click_at(&mut self, at: Pos2) {
+        self.harness.hover_at(at);
+        self.harness.run();
+        self.harness.drag_at(at);
+        self.harness.run();
+        self.harness.drop_at(at);
+        self.harness.run();
+    }
+
+    /// Selects a thing of the plan by clicking where it is; again while something else there is selected.
+    pub fn select(&mut self, name: &str) {
+        let at = self.rect(name).center();
+        for _ in 0..4 {
+            self.click_at(at);
+            if self.heading() == name {
+                return;
+            }
+        }
+        panic!("{name} can't be selected where it is: {}", self.heading());
+    }
+
+    /// What the inspector is about.
+    pub fn heading(&self) -> String {
+        let told = self.told();
+        let companion = told.iter().position(|told| told == "Companion");
+        companion.and_then(|index| told.get(index + 1)).cloned().unwrap_or_default()
+    }
+
     /// Drags from one place of the screen to another in steps; `at_step` is called after each with the step's number.
     pub fn drag(&mut self, from: Pos2, to: Pos2, steps: u16, mut at_step: impl FnMut(&mut Self, u16)) {
         self.hold(from, to, steps, &mut at_step);
@@ -176,9 +220,19 @@ impl Walker {
         self.told().iter().any(|told| told == words)
     }
 
-    /// The value of the only thing that has this name, whatever it is.
+    /// The value of the first thing that has this name and says more than its name.
     pub fn told_of(&self, name: &str) -> String {
-        self.harness.get_by_label(name).value().unwrap_or_default()
+        let nodes = self.harness.root().children_recursive();
+        let said = |node: &egui_kittest::Node<'_>| {
+            let node = node.accesskit_node();
+            let named = node.label().is_some_and(|label| label == name)
+                || node.labelled_by().any(|by| by.value().is_some_and(|value| value == name));
+            node.value().filter(|value| named && value != name)
+        };
+        nodes
+            .filter_map(|node| said(&node))
+            .next()
+            .unwrap_or_else(|| panic!("nothing tells of {name}: {:?}", self.told()))
     }
 
     /// What stands in the only empty field that has this name.

@@ -4,13 +4,13 @@ use egui::Ui;
 use gantline_plan::change::{Change, EdgePatch};
 use gantline_plan::document::edge::Edge;
 use gantline_plan::document::plan::EdgePlace;
-use gantline_plan::document::{EdgeId, ThingId};
+use gantline_plan::document::{EdgeId, Ring, ThingId};
 use gantline_plan::geometry::frame::EdgeLine;
 use gantline_plan::quantity;
 
 use super::edges_data::{self, Asking};
-use super::facade_profile;
 use super::of_selection::{findings, heading, soft};
+use super::{facade_profile, roof};
 use crate::intent::Intent;
 use crate::sight::Sight;
 use crate::widgets::{figure_row, section};
@@ -28,6 +28,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, ids: &[EdgeId], intents: &mut Vec<In
         _ => heading(ui, &format!("{} edges", ids.len())),
     }
     confirmation(ui, sight, ids, &edges, intents);
+    of_one_roof(ui, sight, &places, intents);
     let asking = Asking { sight, ids };
     edges_data::parapet(ui, asking, &edges, &places, intents);
     edges_data::facade(ui, asking, &edges, intents);
@@ -39,6 +40,17 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, ids: &[EdgeId], intents: &mut Vec<In
     let about =
         sight.assessment.checks().filter(|check| ids.iter().any(|&id| check.about.contains(&ThingId::Edge(id))));
     findings(ui, sight, about, intents);
+}
+
+/// A whole roof's edges, as they are selected once it is drawn: its level is asked in the same place.
+fn of_one_roof(ui: &mut Ui, sight: &Sight<'_>, places: &[EdgePlace<'_>], intents: &mut Vec<Intent>) {
+    let [first, rest @ ..] = places else { return };
+    let corners = first.roof.rings().map(Ring::len).sum::<usize>();
+    if places.len() == corners && rest.iter().all(|place| place.roof_id == first.roof_id) {
+        section(ui, sight.look.palette, &format!("Level of {}", first.roof.name), |ui| {
+            roof::level(ui, sight, first.roof_id, first.roof, intents);
+        });
+    }
 }
 
 fn confirmation(ui: &mut Ui, sight: &Sight<'_>, ids: &[EdgeId], edges: &[&Edge], intents: &mut Vec<Intent>) {

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 use gantline_plan::change::{Change, RoofPatch};
-use gantline_plan::document::{RoofId, Slab, ThingId};
+use gantline_plan::document::{Roof, RoofId, Slab, ThingId};
 use gantline_plan::quantity::{self, Kind};
 
 use super::of_selection::{findings, heading, soft};
@@ -22,11 +22,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: RoofId, intents: &mut Vec<Intent
         set(ui, sight, field, id, RoofPatch { name: Some(name), ..RoofPatch::default() }, intents);
     }
     section(ui, palette, "Heights", |ui| {
-        let level = Field::figure("top of slab", Kind::Length, Some(roof.level_m)).aside("Ground is 0");
-        let (field, entered) = level.show(ui, palette, units);
-        if let Some(Entered::Figure(level_m)) = entered {
-            set(ui, sight, field, id, RoofPatch { level_m: Some(level_m), ..RoofPatch::default() }, intents);
-        }
+        level(ui, sight, id, roof, intents);
         let build_up = Field::figure("build-up", Kind::Length, Some(roof.build_up_m)).aside("over the slab");
         let (field, entered) = build_up.hint("Insulation, membrane, paving.").show(ui, palette, units);
         if let Some(Entered::Figure(build_up_m)) = entered {
@@ -50,6 +46,15 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: RoofId, intents: &mut Vec<Intent
         }
     });
     findings(ui, sight, sight.assessment.findings_about(ThingId::Roof(id)), intents);
+}
+
+/// The field of a roof's level.
+pub(super) fn level(ui: &mut Ui, sight: &Sight<'_>, id: RoofId, roof: &Roof, intents: &mut Vec<Intent>) {
+    let level = Field::figure("top of slab", Kind::Length, Some(roof.level_m)).aside("Ground is 0");
+    let (field, entered) = level.show(ui, sight.look.palette, sight.look.units);
+    if let Some(Entered::Figure(level_m)) = entered {
+        set(ui, sight, field, id, RoofPatch { level_m: Some(level_m), ..RoofPatch::default() }, intents);
+    }
 }
 
 fn slab(ui: &mut Ui, sight: &Sight<'_>, id: RoofId, slab: &Slab, intents: &mut Vec<Intent>) {
