@@ -5,4 +5,5 @@ mod by_pointer;
 mod files;
 mod keyboard;
 mod many_units;
+mod sketching;
 mod walker;

@@ -166,6 +166,22 @@ impl Walker {
         panic!("{name} can't be selected where it is: {}", self.heading());
     }
 
+    /// Places a unit on an edge, at a distance along it, and goes back to selecting.
+    pub fn place_unit(&mut self, edge: &str, along: &str) {
+        self.press(Key::U);
+        self.harness.hover_at(self.rect(edge).center());
+        self.harness.run();
+        self.type_numbers(&[along]);
+        self.press(Key::Escape);
+        self.press(Key::V);
+    }
+
+    /// Selects a roof by clicking it near its lower left corner.
+    pub fn select_roof(&mut self, name: &str) {
+        self.click_at(self.rect(name).left_bottom() + Vec2::new(40.0, -40.0));
+        assert_eq!(self.heading(), name);
+    }
+
     /// What the inspector is about.
     pub fn heading(&self) -> String {
         let told = self.told();

@@ -1,8 +1,8 @@
 //! Draws an outline corner by corner, or a rectangle in one drag: a roof, a hole or an obstacle.
 
-use gantline_plan::change::{Change, apply};
-use gantline_plan::document::Obstacle;
+use gantline_plan::change::{Change, Refused, apply};
 use gantline_plan::document::ring::SAME_CORNER_M;
+use gantline_plan::document::{Obstacle, RingFault};
 use gantline_plan::geometry::segments::segments_meet;
 use glam::DVec2;
 
@@ -230,10 +230,18 @@ impl OutlineTool {
                     return self.close(scene);
                 }
                 let stays = corners.last().is_some_and(|last| last.distance(next) < SAME_CORNER_M);
-                if !stays && crossing(corners, next).is_none() {
-                    corners.push(next);
+                match crossing(corners, next) {
+                    _ if stays => Vec::new(),
+                    Some((first, at)) => {
+                        let (x_m, y_m) = (at.x, at.y);
+                        let crossing = RingFault::Crossing { first, second: corners.len(), x_m, y_m };
+                        vec![Intent::Refuse(Refused::Outline(crossing))]
+                    }
+                    None => {
+                        corners.push(next);
+                        Vec::new()
+                    }
                 }
-                Vec::new()
             }
         }
     }
@@ -285,7 +293,7 @@ impl OutlineTool {
             (State::Drawing { corners }, next) => {
                 sketch.lines.push(line(corners.clone(), false, LineRole::Drawn));
                 if let (Some(&from), Some(to)) = (corners.last(), next) {
-                    sketch.cross = crossing(corners, to);
+                    sketch.cross = crossing(corners, to).map(|(_, at)| at);
                     let role = if sketch.cross.is_some() { LineRole::Refused } else { LineRole::Pending };
                     sketch.lines.push(line(vec![from, to], false, role));
                     sketch.card = segment_card(from, to);
@@ -331,8 +339,9 @@ fn along_nearest_angle(
     (nearest.map_or(pointer, |caught| caught.at), nearest.filter(|caught| caught.by.kind == CatchKind::AngleStep))
 }
 
-/// Where a segment from the last corner would cross or touch what is drawn; the first corner may be met to close.
-fn crossing(corners: &[DVec2], next: DVec2) -> Option<DVec2> {
+/// The edge, counted from 1, that a segment from the last corner would cross or touch, and where; the first corner may be
+/// met to close.
+fn crossing(corners: &[DVec2], next: DVec2) -> Option<(usize, DVec2)> {
     let from = *corners.last()?;
     if from.distance(next) < SAME_CORNER_M {
         return None;
@@ -346,7 +355,7 @@ fn crossing(corners: &[DVec2], next: DVec2) -> Option<DVec2> {
             let way = (next - from).normalize_or_zero();
             // Straight back over the segment before.
             if back.dot(way) < -1.0 + 1e-12 {
-                return Some(next);
+                return Some((index + 1, next));
             }
             continue;
         }
@@ -354,7 +363,7 @@ fn crossing(corners: &[DVec2], next: DVec2) -> Option<DVec2> {
             continue;
         }
         if let Some(at) = segments_meet(pair[0], pair[1], from, next) {
-            return Some(at);
+            return Some((index + 1, at));
         }
     }
     None
