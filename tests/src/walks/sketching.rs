@@ -3,7 +3,9 @@
 use egui::Key;
 use gantline_exchange::answers::ReactionsAnswer;
 use gantline_plan::assess::{Memo, assess};
+use gantline_plan::file;
 use gantline_plan::quantity::{self, UnitSystem};
+use glam::DVec2;
 use serde_json::Value;
 
 use super::walker::Walker;
@@ -100,6 +102,64 @@ fn a_unit_on_the_courtyard_edge_looks_into_the_courtyard() {
     let reactions = reactions(&walker);
     assert_eq!(reactions[0]["combinations"], reactions[1]["combinations"]);
     assert!(reactions[0]["combinations"].as_array().is_some_and(|all| all.len() > 3));
+}
+
+#[test]
+fn a_split_edge_keeps_its_units_in_place() {
+    let mut walker = Walker::start(&["split.gantline.json"]);
+    walker.sketch_rectangle("30", "20");
+    for along in ["3", "12", "20", "28.5"] {
+        walker.place_unit("Roof 1 edge 1", along);
+    }
+    let before = file::write(walker.plan()).expect("plan to text");
+    let places = walker.places();
+    let stays = |walker: &Walker, places: &[DVec2]| {
+        walker.places().iter().zip(places).all(|(now, then)| now.distance(*then) < 1e-9)
+    };
+    // A corner put in two meters outside the middle of the edge, by its handle.
+    walker.select_roof("Roof 1");
+    walker.drag_typed(walker.rect("Roof 1 edge 1").center(), &["0", "-2"]);
+    assert_eq!(walker.edge_lengths().len(), 5);
+    assert!(stays(&walker, &places), "{:?} instead of {places:?}", walker.places());
+    assert!((walker.edge_lengths()[0] - 229.0_f64.sqrt()).abs() < 1e-9, "from (0, 0) to (15, -2)");
+    // The corner moved: each unit keeps its distance from the corner that it is measured from.
+    let from_their_corners = |walker: &mut Walker| {
+        [("B-01", "along"), ("B-02", "to the end of the edge"), ("B-03", "along"), ("B-04", "to the end of the edge")]
+            .map(|(tag, name)| {
+                walker.select(&format!("Unit {tag}"));
+                walker.told_of(name)
+            })
+    };
+    let told = from_their_corners(&mut walker);
+    walker.select_roof("Roof 1");
+    let corner = walker.corner_at("Roof 1 edge 1", "Roof 1 edge 2");
+    walker.drag_typed(corner, &["1", "0.5"]);
+    assert_eq!(from_their_corners(&mut walker), told);
+    walker.select_roof("Roof 1");
+    walker.press_with_command(Key::Z);
+    assert!(stays(&walker, &places));
+    // Taken away by a click and Delete: the edge is whole again and the units stand where they stood.
+    walker.click_at(corner);
+    walker.press(Key::Delete);
+    assert_eq!(walker.edge_lengths(), [30.0, 20.0, 30.0, 20.0]);
+    assert!(stays(&walker, &places));
+    // An edge that ends before a unit does: the unit stays where it was told, and a check fails.
+    let end = walker.corner_at("Roof 1 edge 1", "Roof 1 edge 2");
+    walker.drag_typed(end, &["-20", "0"]);
+    walker.select("Unit B-02");
+    assert_eq!(walker.told_of("along"), "12.000 m");
+    let check = walker.save_and_check("split.gantline.json");
+    let past = check["findings"].as_array().expect("findings").iter().find(|one| one["code"] == "stands-past-edge-end");
+    let past = past.expect("a failed check");
+    assert_eq!(past["outcome"]["fails"], "blocking");
+    let asks = past["asks"].as_str().expect("words");
+    assert!(walker.told().iter().any(|told| told.starts_with(asks)), "the inspector says it: {asks}");
+    // Undo gives the same bytes as before.
+    while file::write(walker.plan()).expect("plan to text") != before {
+        let steps = walker.plan().clone();
+        walker.press_with_command(Key::Z);
+        assert_ne!(*walker.plan(), steps, "undo came to an end before the bytes were the same");
+    }
 }
 
 /// Outreach of the first unit's arm.

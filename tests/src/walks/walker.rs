@@ -13,6 +13,7 @@ use gantline_exchange::answers::CheckAnswer;
 use gantline_exchange::disk::plan_file;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::Plan;
+use gantline_plan::geometry::frame::Frame;
 use glam::DVec2;
 use serde_json::Value;
 
@@ -176,9 +177,9 @@ impl Walker {
         self.press(Key::V);
     }
 
-    /// Selects a roof by clicking it near its lower left corner.
+    /// Selects a roof by clicking its middle.
     pub fn select_roof(&mut self, name: &str) {
-        self.click_at(self.rect(name).left_bottom() + Vec2::new(40.0, -40.0));
+        self.click_at(self.rect(name).center());
         assert_eq!(self.heading(), name);
     }
 
@@ -207,6 +208,38 @@ impl Walker {
             self.harness.run();
             at_step(self, step);
         }
+    }
+
+    /// Where the corner between two edges, one after the other, is on the screen: both edges are known by their middles,
+    /// and the far end of the first is as far from its middle as its start.
+    pub fn corner_at(&self, first: &str, second: &str) -> Pos2 {
+        let number =
+            |name: &str| name.rsplit(' ').next().and_then(|last| last.parse::<usize>().ok()).expect("edge number");
+        let plan = self.plan();
+        let ends =
+            |name: &str| plan.edges().nth(number(name) - 1).map(|place| place.ring.ends(place.index)).expect("edge");
+        let ((from, to), (start, _)) = (ends(first), ends(second));
+        assert!(to.distance(start) < 1e-9, "{second} begins where {first} ends");
+        // Two middles and their places in the plan give the scale.
+        let (a, b) = (self.rect(first).center(), self.rect(second).center());
+        let (pa, pb) = (from.midpoint(to), start.midpoint(ends(second).1));
+        let points_per_m = f64::from((b - a).length()) / pa.distance(pb);
+        let by = (to - pa) * points_per_m;
+        a + Vec2::new(by.x as f32, -by.y as f32)
+    }
+
+    /// Takes hold of what is at a place, moves a little, types figures, and takes them.
+    pub fn drag_typed(&mut self, from: Pos2, numbers: &[&str]) {
+        self.hold(from, from + Vec2::new(30.0, 30.0), 4, &mut |_, _| ());
+        self.type_numbers(numbers);
+        self.harness.drop_at(from + Vec2::new(30.0, 30.0));
+        self.harness.run();
+    }
+
+    /// Where every unit stands in the plan, in order.
+    pub fn places(&self) -> Vec<DVec2> {
+        let plan = self.plan();
+        plan.placements.values().filter_map(|one| Frame::of(plan, &one.stands)).map(|frame| frame.at).collect()
     }
 
     /// The plan that is open.
@@ -238,17 +271,14 @@ impl Walker {
 
     /// The value of the first thing that has this name and says more than its name.
     pub fn told_of(&self, name: &str) -> String {
-        let nodes = self.harness.root().children_recursive();
+        let mut nodes = self.harness.root().children_recursive();
         let said = |node: &egui_kittest::Node<'_>| {
             let node = node.accesskit_node();
             let named = node.label().is_some_and(|label| label == name)
                 || node.labelled_by().any(|by| by.value().is_some_and(|value| value == name));
             node.value().filter(|value| named && value != name)
         };
-        nodes
-            .filter_map(|node| said(&node))
-            .next()
-            .unwrap_or_else(|| panic!("nothing tells of {name}: {:?}", self.told()))
+        nodes.find_map(|node| said(&node)).unwrap_or_else(|| panic!("nothing tells of {name}: {:?}", self.told()))
     }
 
     /// What stands in the only empty field that has this name.

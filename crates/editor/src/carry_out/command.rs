@@ -293,6 +293,13 @@ fn delete(app: &mut App) {
         return;
     };
     let plan = document.plan().clone();
+    if let Tool::Select(select) = &app.session.tool
+        && let Some(edge) = select.picked_corner()
+    {
+        app.session.tool = Tool::of(ToolKind::Select);
+        edit::change(app, "take corner away", &Change::RemoveCorner { edge }, Then::Keep);
+        return;
+    }
     let selection = &app.session.selection;
     if let Some(ThingId::Roof(id)) = selection.single()
         && let Some(roof) = plan.roofs.get(&id)

@@ -1,7 +1,7 @@
 //! Selects things and drags them. Units can always be dragged; corners and edges only while their roof is selected.
 
 use gantline_plan::change::{Change, Refused};
-use gantline_plan::document::{PlacementId, ThingId};
+use gantline_plan::document::{EdgeId, PlacementId, ThingId};
 use glam::DVec2;
 
 use super::copies::Copies;
@@ -15,12 +15,17 @@ use super::{Asked, Handle, Hit, Scene};
 use crate::intent::{Intent, Then};
 use crate::session::Selection;
 
+/// Half the side of the square around a clicked corner, screen points.
+const CORNER_PT: f64 = 8.0;
+
 /// The select tool.
 #[derive(Debug, Clone, Default)]
 pub struct SelectTool {
     state: State,
     spot: Option<Spot>,
     last_click: Option<DVec2>,
+    /// A corner of the selected roof that was clicked, with half the side of the square that shows it, m.
+    corner: Option<(EdgeId, f64)>,
 }
 
 #[derive(Debug, Clone, Default)]
@@ -97,6 +102,11 @@ impl SelectTool {
         !matches!(self.state, State::Idle)
     }
 
+    /// The corner that Delete takes away: the one that this edge leaves.
+    pub fn picked_corner(&self) -> Option<EdgeId> {
+        self.corner.map(|(edge, _)| edge)
+    }
+
     /// The unit that is being dragged.
     pub fn dragged_unit(&self) -> Option<PlacementId> {
         match &self.state {
@@ -117,6 +127,7 @@ impl SelectTool {
     /// What it waits for, for the status line.
     pub fn waits_for(&self) -> String {
         match &self.state {
+            State::Idle if self.corner.is_some() => "Corner: drag it, or take it away with Delete.".to_owned(),
             State::Idle => "Select: click a thing, drag a unit, or draw a box.".to_owned(),
             State::Framing(framing) if framing.takes_touched() => "Box: takes what it touches.".to_owned(),
             State::Framing(_) => "Box: takes what lies wholly inside.".to_owned(),
@@ -146,6 +157,7 @@ impl SelectTool {
             }
             GestureEvent::Key(GestureKey::Enter) => self.finish(scene),
             GestureEvent::Key(GestureKey::Escape) => {
+                self.corner = None;
                 let abandons = matches!(self.state, State::Dragging(_) | State::SettingCopies(_));
                 self.state = State::Idle;
                 if abandons { vec![Intent::Abandon] } else { Vec::new() }
@@ -179,6 +191,13 @@ impl SelectTool {
         if let State::SettingCopies(_) = self.state {
             return self.finish(scene);
         }
+        self.corner = match spot.hits.first() {
+            Some(Hit::Corner(edge)) if !spot.held.alt => Some((*edge, CORNER_PT * spot.m_per_pt)),
+            _ => None,
+        };
+        if self.corner.is_some() {
+            return Vec::new();
+        }
         let mut things: Vec<ThingId> = Vec::new();
         for thing in spot.hits.iter().filter_map(|hit| hit.thing()) {
             if !things.contains(&thing) {
@@ -207,6 +226,7 @@ impl SelectTool {
 
     fn drag_start(&mut self, from: &Spot, now: &Spot, scene: &Scene<'_>) -> Vec<Intent> {
         self.last_click = None;
+        self.corner = None;
         let mut intents = Vec::new();
         if let State::SettingCopies(_) = self.state {
             intents.push(Intent::Abandon);
@@ -261,7 +281,7 @@ impl SelectTool {
     /// What is drawn over the sheet.
     pub fn sketch(&self, scene: &Scene<'_>) -> Sketch {
         match &self.state {
-            State::Idle => Sketch::default(),
+            State::Idle => Sketch { lines: self.corner_square(scene).into_iter().collect(), ..Sketch::default() },
             State::SettingCopies(copies) => Sketch { card: copies.card(), ..Sketch::default() },
             State::Framing(framing) => {
                 let (role, word) = if framing.takes_touched() {
@@ -282,6 +302,17 @@ impl SelectTool {
                 ..Sketch::default()
             },
         }
+    }
+}
+
+impl SelectTool {
+    fn corner_square(&self, scene: &Scene<'_>) -> Option<SketchLine> {
+        let (edge, half) = self.corner?;
+        let place = scene.plan.find_edge(edge)?;
+        let at = place.ring.ends(place.index).0;
+        let sides = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
+        let points = sides.map(|(x, y)| at + DVec2::new(x, y) * half).to_vec();
+        Some(SketchLine { points, closed: true, role: LineRole::Drawn })
     }
 }
 

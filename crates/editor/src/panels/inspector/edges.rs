@@ -35,6 +35,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, ids: &[EdgeId], intents: &mut Vec<In
     facade_profile::show(ui, asking, &edges, intents);
     lengths(ui, sight, ids);
     if let [one] = ids {
+        corners(ui, sight, *one, intents);
         reached(ui, sight, *one);
     }
     let about =
@@ -78,6 +79,21 @@ fn lengths(ui: &mut Ui, sight: &Sight<'_>, ids: &[EdgeId]) {
         let name = if ids.len() == 1 { "length" } else { "lengths together" };
         let total: f64 = lines.iter().map(|line| line.length_m).sum();
         figure_row(ui, sight.look.palette, name, &quantity::length(total, units), "");
+    });
+}
+
+/// What a pointer does with handles of the selected roof, for the keyboard too.
+fn corners(ui: &mut Ui, sight: &Sight<'_>, edge: EdgeId, intents: &mut Vec<Intent>) {
+    let Some(line) = EdgeLine::of(sight.plan, edge) else { return };
+    ui.horizontal_wrapped(|ui| {
+        if ui.button("Split in the middle").on_hover_text("A new corner; units keep their places.").clicked() {
+            let at = line.point(line.length_m / 2.0, 0.0);
+            intents.push(Intent::change("split edge", Change::InsertCorner { edge, at }));
+        }
+        let hint = "The edge before it takes over; units keep their places.";
+        if ui.button("Take its first corner away").on_hover_text(hint).clicked() {
+            intents.push(Intent::change("take corner away", Change::RemoveCorner { edge }));
+        }
     });
 }
 
