@@ -7,6 +7,7 @@ use std::sync::Arc;
 use egui::{CentralPanel, Panel, Ui};
 use gantline_exchange::disk::{Autosave, RecoveryCopy};
 use gantline_plan::assess::Assessment;
+use gantline_plan::quantity::UnitSystem;
 
 use crate::canvas::canvas::{self, OnSheet, Told};
 use crate::derived::{Assessed, Drawn, View};
@@ -113,6 +114,11 @@ impl App {
     /// The assessment of the open plan.
     pub fn assessment(&self) -> Arc<Assessment> {
         self.assessed.of_plan()
+    }
+
+    /// The units of measure that are shown.
+    pub fn units(&self) -> UnitSystem {
+        self.preferences.units
     }
 
     /// Waits until what was asked of the disk is done, for tests.

@@ -1,8 +1,8 @@
 //! Commands: one table gives menus, hints, shortcuts, icons and the sheet of keys.
 
 use egui::{Key, KeyboardShortcut, Modifiers};
+use gantline_plan::catalog::PartKind;
 
-use crate::session::hand::PartKind;
 use crate::session::{Drawer, OverlaySet};
 use crate::tools::ToolKind;
 

@@ -2,6 +2,7 @@
 
 mod buildings;
 mod by_pointer;
+mod clearances;
 mod files;
 mod keyboard;
 mod many_units;

@@ -14,6 +14,7 @@ use gantline_exchange::disk::plan_file;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::Plan;
 use gantline_plan::geometry::frame::Frame;
+use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
 use serde_json::Value;
 
@@ -153,6 +154,11 @@ impl Walker {
         self.harness.run();
         self.harness.drop_at(at);
         self.harness.run();
+    }
+
+    /// The units of measure that are shown.
+    pub fn units_of_measure(&self) -> UnitSystem {
+        self.harness.state().units()
     }
 
     /// Selects a thing of the plan by clicking where it is; again while something else there is selected.

@@ -1,5 +1,6 @@
 //! Runs the commands of the table.
 
+use gantline_plan::catalog::{PartKind, next_with};
 use gantline_plan::change::{Change, PlacementPatch};
 use gantline_plan::document::{EdgeId, PlacementId, Plan, Standing, Station, ThingId};
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
@@ -9,7 +10,6 @@ use super::{edit, file, gesture, ghost, one, view};
 use crate::app::{App, scene_of};
 use crate::command::{Command, Pace, Sense, Way};
 use crate::intent::{Intent, Then};
-use crate::session::hand::{PartKind, next_with};
 use crate::session::{Next, Page, Question};
 use crate::tools::copies::usual_pitch_m;
 use crate::tools::move_units::moved_by;

@@ -1,7 +1,7 @@
 //! The make-up in hand: what the unit tool places, and how the keys M, A and B step through the parts.
 
-use gantline_plan::catalog::{Base, Family, MakeUp};
-use gantline_plan::document::{EdgeId, PartId, Plan};
+use gantline_plan::catalog::{Base, MakeUp};
+use gantline_plan::document::{EdgeId, Plan};
 
 /// The make-up in hand.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -14,17 +14,6 @@ pub struct Hand {
     pub for_edge: Option<EdgeId>,
     /// Setback at which it is placed; none: just behind the parapet.
     pub setback_m: Option<f64>,
-}
-
-/// A part of a make-up that a key steps through.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum PartKind {
-    /// The mast.
-    Mast,
-    /// The arm.
-    Arm,
-    /// The brace.
-    Brace,
 }
 
 impl Hand {
@@ -56,47 +45,11 @@ fn base_of<'a>(plan: &'a Plan, make_up: &MakeUp) -> Option<&'a Base> {
     plan.families.get(&make_up.family)?.bases.get(&make_up.base)
 }
 
-/// The next make-up with another part of this kind, among those that the family lists; the others stay if they can.
-pub fn next_with(family: &Family, now: &MakeUp, kind: PartKind) -> Option<MakeUp> {
-    let all = family.make_ups(now.family);
-    let part = |make_up: &MakeUp| -> Option<PartId> {
-        match kind {
-            PartKind::Mast => Some(make_up.mast.clone()),
-            PartKind::Arm => Some(make_up.arm.clone()),
-            PartKind::Brace => make_up.brace.clone(),
-        }
-    };
-    let mut parts: Vec<Option<PartId>> = Vec::new();
-    for make_up in &all {
-        if !parts.contains(&part(make_up)) {
-            parts.push(part(make_up));
-        }
-    }
-    let position = parts.iter().position(|known| *known == part(now))?;
-    let wanted = &parts[(position + 1) % parts.len()];
-    if *wanted == part(now) {
-        return None;
-    }
-    let differing = |make_up: &&MakeUp| {
-        usize::from(make_up.mast != now.mast)
-            + usize::from(make_up.arm != now.arm)
-            + usize::from(make_up.brace != now.brace)
-            + usize::from(make_up.base != now.base)
-    };
-    let found = all.iter().filter(|make_up| part(make_up) == *wanted).min_by_key(differing)?;
-    Some(MakeUp {
-        slew_stops: now.slew_stops,
-        drawn_slew_rad: now.drawn_slew_rad,
-        foot_bearing_rad: now.foot_bearing_rad,
-        foot_level_m: now.foot_level_m,
-        ..found.clone()
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::tools::witness;
+    use gantline_plan::catalog::{PartKind, next_with};
 
     #[test]
     fn stepping_through_masts_comes_round_and_only_meets_listed_combinations() {

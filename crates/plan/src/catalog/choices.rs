@@ -31,7 +31,8 @@ impl PartKind {
     }
 }
 
-/// A part that may be chosen, with all others as they are.
+/// A part that may be chosen, with all others as they are where the family lists that, else with as few others changed as
+/// it can.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Choice {
     /// The part; none: no brace.
@@ -40,6 +41,8 @@ pub struct Choice {
     pub name: String,
     /// The make-up with this part in place of the one it has.
     pub make_up: MakeUp,
+    /// Names of the other parts that change with it.
+    pub brings: Vec<String>,
     /// Why the family refuses it; none: it lists it.
     pub refused: Option<NotListed>,
 }
@@ -78,8 +81,15 @@ pub fn choices(family: &Family, now: &MakeUp, kind: PartKind) -> Vec<Choice> {
             (PartKind::Brace, _) => make_up.brace.clone_from(&part),
             (_, None) => {}
         }
-        let refused = refused(family, &make_up, kind);
-        Choice { part, name: name.to_owned(), make_up, refused }
+        let mut refused = refused(family, &make_up, kind);
+        if let (Some(NotListed::NotTogether { .. }), Some(nearest)) =
+            (&refused, nearest_with(family, now, kind, part.as_ref()))
+        {
+            (make_up, refused) = (nearest, None);
+        }
+        let differs = |other: &&PartKind| **other != kind && part_id(&make_up, **other) != part_id(now, **other);
+        let brings = PartKind::ALL.iter().filter(differs).map(|&other| part_name(family, &make_up, other)).collect();
+        Choice { part, name: name.to_owned(), make_up, brings, refused }
     };
     match kind {
         PartKind::Mast => family.masts.iter().map(|(id, mast)| with(Some(id.clone()), &mast.name)).collect(),
@@ -95,6 +105,48 @@ pub fn choices(family: &Family, now: &MakeUp, kind: PartKind) -> Vec<Choice> {
             std::iter::once(with(None, NO_BRACE)).chain(braces).collect()
         }
     }
+}
+
+fn part_id(make_up: &MakeUp, kind: PartKind) -> Option<&PartId> {
+    match kind {
+        PartKind::Mast => Some(&make_up.mast),
+        PartKind::Arm => Some(&make_up.arm),
+        PartKind::Brace => make_up.brace.as_ref(),
+        PartKind::Base => Some(&make_up.base),
+    }
+}
+
+/// The make-up that the family lists with this part and the fewest changes of others, the first one among equals; slew and
+/// foot stay as they are. None: the family lists the part with nothing.
+pub fn nearest_with(family: &Family, now: &MakeUp, kind: PartKind, part: Option<&PartId>) -> Option<MakeUp> {
+    let all = family.make_ups(now.family);
+    let changes =
+        |make_up: &&MakeUp| PartKind::ALL.iter().filter(|&&kind| part_id(make_up, kind) != part_id(now, kind)).count();
+    let found = all.iter().filter(|make_up| part_id(make_up, kind) == part).min_by_key(changes)?;
+    Some(MakeUp {
+        slew_stops: now.slew_stops,
+        drawn_slew_rad: now.drawn_slew_rad,
+        foot_bearing_rad: now.foot_bearing_rad,
+        foot_level_m: now.foot_level_m,
+        ..found.clone()
+    })
+}
+
+/// The next part of a kind among those that the family lists, in its order, with as few others changed as it can.
+pub fn next_with(family: &Family, now: &MakeUp, kind: PartKind) -> Option<MakeUp> {
+    let mut parts: Vec<Option<PartId>> = Vec::new();
+    for make_up in &family.make_ups(now.family) {
+        let part = part_id(make_up, kind).cloned();
+        if !parts.contains(&part) {
+            parts.push(part);
+        }
+    }
+    let position = parts.iter().position(|known| known.as_ref() == part_id(now, kind))?;
+    let wanted = &parts[(position + 1) % parts.len()];
+    if wanted.as_ref() == part_id(now, kind) {
+        return None;
+    }
+    nearest_with(family, now, kind, wanted.as_ref())
 }
 
 /// What stands where a brace's name would.
@@ -136,18 +188,32 @@ mod tests {
     }
 
     #[test]
-    fn a_part_is_offered_exactly_when_the_family_lists_it_with_the_others() {
+    fn every_part_that_the_family_lists_can_be_chosen_and_changes_as_little_as_it_can() {
         let family = family();
         for now in family.make_ups(FamilyId::from_number(1)) {
             for kind in [PartKind::Mast, PartKind::Arm, PartKind::Brace] {
                 for choice in choices(&family, &now, kind) {
                     // The witness is the plain list of combinations in the family's file.
-                    let listed = family.combinations.iter().any(|c| {
-                        c.mast == choice.make_up.mast && c.arm == choice.make_up.arm && c.brace == choice.make_up.brace
-                    });
-                    let takes = family.bases[&now.base].takes.is_empty()
-                        || family.bases[&now.base].takes.contains(&choice.make_up.mast);
-                    assert_eq!(choice.refused.is_none(), listed && (takes || kind != PartKind::Mast));
+                    let has = |c: &&crate::catalog::Combination| match kind {
+                        PartKind::Mast => Some(&c.mast) == choice.part.as_ref(),
+                        PartKind::Arm => Some(&c.arm) == choice.part.as_ref(),
+                        _ => c.brace == choice.part,
+                    };
+                    let others = |c: &crate::catalog::Combination| {
+                        usize::from(c.mast != now.mast)
+                            + usize::from(c.arm != now.arm)
+                            + usize::from(c.brace != now.brace)
+                    };
+                    let fewest = family.combinations.iter().filter(has).map(others).min();
+                    let changed =
+                        fewest.map(|all| all.saturating_sub(usize::from(part_id(&now, kind) != choice.part.as_ref())));
+                    match &choice.refused {
+                        None => assert_eq!(Some(choice.brings.len()), changed, "{choice:?}"),
+                        Some(NotListed::NotTogether { .. }) => assert_eq!(fewest, None),
+                        Some(NotListed::BaseDoesNotTake { .. }) => {
+                            assert!(!family.bases[&now.base].takes.contains(&choice.make_up.mast));
+                        }
+                    }
                 }
             }
         }
@@ -157,6 +223,7 @@ mod tests {
     fn a_refusal_names_the_parts() {
         let mut family = family();
         let now = family.make_ups(FamilyId::from_number(1)).remove(0);
+        // Only one combination is left: every other mast stands with nothing.
         family.combinations.retain(|c| c.mast == now.mast && c.arm == now.arm && c.brace == now.brace);
         let other = choices(&family, &now, PartKind::Mast).into_iter().find(|c| c.make_up.mast != now.mast).unwrap();
         let said = other.refused.unwrap().to_string();

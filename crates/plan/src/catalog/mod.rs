@@ -12,7 +12,7 @@ pub mod resolved;
 pub mod to_mechanics;
 
 pub use base::{Anchors, Base, BaseKind, Bearing, BondSetting, HoldDown, PedestalBody, WallSide};
-pub use choices::{Choice, NotListed, PartKind, choices, part_name};
+pub use choices::{Choice, NotListed, PartKind, choices, next_with, part_name};
 pub use combination::{Combination, Rating};
 pub use family::{Family, Origin};
 pub use fixing::{

@@ -49,7 +49,11 @@ fn entry(choice: &Choice, blocks: Option<&str>, now: &MakeUp) -> Entry {
         (None, Some(why)) => Stands::Blocks(why.to_owned()),
         (None, None) => Stands::Open,
     };
-    Entry { text: choice.name.clone(), chosen, stands }
+    let text = match choice.brings.as_slice() {
+        [] => choice.name.clone(),
+        brings => format!("{}, with {}", choice.name, brings.join(", ")),
+    };
+    Entry { text, chosen, stands }
 }
 
 /// A family is changed as a whole: its first make-up that it lists.

@@ -1,7 +1,9 @@
 //! The basis sheet: every value with its source and who stands behind it; confirmed as it is, or overridden with a reason.
 
 use egui::{Id, RichText, TextEdit, Ui};
-use gantline_plan::basis::{Confirmation, DesignCode, FactorName, LoadBasis, MemberCode, Sourced, presets};
+use gantline_plan::basis::{
+    Confirmation, DesignCode, FactorName, LoadBasis, MemberCode, NeighborRule, Sourced, presets,
+};
 use gantline_plan::change::Change;
 use gantline_plan::document::Plan;
 use gantline_plan::quantity::{self, Kind};
@@ -21,6 +23,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, plan: &Plan, intents: &mut Vec<Intent>)
     let by = who(ui, look, plan, intents);
     regime(ui, look, &plan.basis, &by, intents);
     figures(ui, look, &plan.basis, &by, intents);
+    standing_together(ui, look, &plan.basis, intents);
     combinations(ui, look, &plan.basis);
     code(ui, look, plan, &by, intents);
 }
@@ -113,6 +116,23 @@ fn figures(ui: &mut Ui, look: Look<'_>, basis: &LoadBasis, by: &str, intents: &m
         });
         index = end;
     }
+}
+
+/// Which units may stand at once: decides whether an arm must pass the mast of another.
+fn standing_together(ui: &mut Ui, look: Look<'_>, basis: &LoadBasis, intents: &mut Vec<Intent>) {
+    let choices =
+        [("none within each other's outreach", NeighborRule::NoneWithinOutreaches), ("any of them", NeighborRule::Any)];
+    section(ui, look.palette, "Units that stand at once", |ui| {
+        let now = choices.iter().find(|(_, rule)| *rule == basis.rules.neighbors).map_or("", |(name, _)| name);
+        let chosen = choice_row(ui, look.palette, "stand at once", now, |_| {
+            choices.iter().map(|(name, rule)| Entry::open(*name, *rule == basis.rules.neighbors)).collect()
+        });
+        if let Some((_, rule)) = chosen.and_then(|index| choices.get(index)) {
+            let mut new = basis.clone();
+            new.rules.neighbors = rule.clone();
+            set(new, intents);
+        }
+    });
 }
 
 /// Which cases act together: shown as they are.
