@@ -6,11 +6,14 @@ use serde_json::Value;
 use super::walker::Walker;
 
 /// A roof of 30 × 20 m with a front-braced unit in the middle of its south edge.
-fn with_a_unit() -> Walker {
-    let mut walker = Walker::start(&["limit.gantline.json"]);
-    walker.sketch_rectangle("30", "20");
-    walker.place_unit("Roof 1 edge 1", "15");
+pub fn with_a_unit(mut walker: Walker) -> Walker {
+    walker.sketch_rectangle("30 m", "20 m");
+    walker.place_unit("Roof 1 edge 1", "15 m");
     walker
+}
+
+fn start() -> Walker {
+    with_a_unit(Walker::start(&["limit.gantline.json"]))
 }
 
 /// A rectangle by its lower left corner and its sides, with the tool in hand.
@@ -78,12 +81,12 @@ pub fn front_brace_over_the_parapet(walker: &mut Walker) {
 
 #[test]
 fn raising_the_parapet_1_mm_over_the_limit_blocks_the_front_brace() {
-    front_brace_over_the_parapet(&mut with_a_unit());
+    front_brace_over_the_parapet(&mut start());
 }
 
 #[test]
 fn raising_a_plant_room_1_mm_over_the_limit_blocks_the_rear_brace() {
-    let mut walker = with_a_unit();
+    let mut walker = start();
     walker.type_into("setback", "0.75");
     walker.choose("arm", "Arm 1.15 with tail, with Long rear tie");
     walker.choose("mast", "Mast 1.90");
@@ -111,7 +114,7 @@ fn raising_a_plant_room_1_mm_over_the_limit_blocks_the_rear_brace() {
 
 #[test]
 fn raising_a_roof_1_mm_over_the_limit_blocks_the_arm() {
-    let mut walker = with_a_unit();
+    let mut walker = start();
     // A roof in front without parapet, a little below the arm: its underside is at 1.45 - 0.16/2 = 1.37 m over the slab at
     // 20 m, less 0.10 m of room: 21.27 m.
     walker.press(Key::R);
@@ -132,7 +135,7 @@ fn raising_a_roof_1_mm_over_the_limit_blocks_the_arm() {
 
 #[test]
 fn a_mast_1_mm_too_near_blocks_the_arm() {
-    let mut walker = with_a_unit();
+    let mut walker = start();
     walker.press_with_command(Key::B);
     walker.choose("stand at once", "any of them");
     walker.press(Key::Escape);

@@ -1,7 +1,6 @@
 //! Fifty units at once, and a plan of three hundred.
 
 use egui::Key;
-use gantline_plan::document::Standing;
 use gantline_plan::file;
 
 use super::walker::Walker;
@@ -20,25 +19,13 @@ fn fifty(dialogs: &[&str]) -> Walker {
     walker
 }
 
-fn setbacks(walker: &Walker) -> Vec<f64> {
-    walker
-        .plan()
-        .placements
-        .values()
-        .map(|placement| match placement.stands {
-            Standing::OnEdge { setback_m, .. } => setback_m,
-            Standing::Free { .. } => f64::NAN,
-        })
-        .collect()
-}
-
 #[test]
 fn fifty_units_are_edited_at_once() {
     let mut walker = fifty(&["fifty.gantline.json"]);
     // One of them stands differently, so that the fields are mixed.
     walker.press(Key::N);
     walker.type_into("setback", "0.95");
-    let mixed = setbacks(&walker);
+    let mixed = walker.setbacks();
     assert_eq!(mixed.iter().filter(|setback| **setback == 0.95).count(), 1);
     walker.press_with_command(Key::A);
     assert!(walker.says("50 units"));
@@ -46,7 +33,7 @@ fn fifty_units_are_edited_at_once() {
     assert_eq!(walker.told_of("turn"), "0.0°");
     let before = file::write(walker.plan()).expect("plan to text");
     walker.type_into("setback", "0.9");
-    assert!(setbacks(&walker).iter().all(|setback| *setback == 0.9), "one field changes all");
+    assert!(walker.setbacks().iter().all(|setback| *setback == 0.9), "one field changes all");
     assert_eq!(walker.told_of("setback"), "0.900 m");
     let check = walker.save_and_check("fifty.gantline.json");
     assert_eq!(check["units"].as_array().map(Vec::len), Some(50));

@@ -7,4 +7,5 @@ mod files;
 mod keyboard;
 mod many_units;
 mod sketching;
+mod units_of_measure;
 mod walker;

@@ -12,7 +12,7 @@ use gantline_editor::{App, Start};
 use gantline_exchange::answers::CheckAnswer;
 use gantline_exchange::disk::plan_file;
 use gantline_plan::assess::{Memo, assess};
-use gantline_plan::document::Plan;
+use gantline_plan::document::{Plan, Standing};
 use gantline_plan::geometry::frame::Frame;
 use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
@@ -246,6 +246,15 @@ impl Walker {
     pub fn places(&self) -> Vec<DVec2> {
         let plan = self.plan();
         plan.placements.values().filter_map(|one| Frame::of(plan, &one.stands)).map(|frame| frame.at).collect()
+    }
+
+    /// Setbacks of all units in order, m.
+    pub fn setbacks(&self) -> Vec<f64> {
+        let setback = |stands: &Standing| match stands {
+            Standing::OnEdge { setback_m, .. } => *setback_m,
+            Standing::Free { .. } => f64::NAN,
+        };
+        self.plan().placements.values().map(|placement| setback(&placement.stands)).collect()
     }
 
     /// The plan that is open.
