@@ -6,6 +6,7 @@ mod clearances;
 mod files;
 mod keyboard;
 mod many_units;
+mod painted;
 mod sketching;
 mod units_of_measure;
 mod walker;

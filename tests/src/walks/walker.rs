@@ -18,6 +18,8 @@ use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
 use serde_json::Value;
 
+use super::painted;
+
 /// The editor in a folder of its own.
 pub struct Walker {
     /// The window.
@@ -255,6 +257,55 @@ impl Walker {
             Standing::Free { .. } => f64::NAN,
         };
         self.plan().placements.values().map(|placement| setback(&placement.stands)).collect()
+    }
+
+    /// Where the main sheet is.
+    pub fn sheet(&self) -> Rect {
+        self.harness.get_by_label("Main sheet").rect()
+    }
+
+    /// Turns the wheel at a place until the drawing is so much larger.
+    pub fn zoom_at(&mut self, at: Pos2, factor: f32) {
+        self.harness.hover_at(at);
+        self.harness.event(egui::Event::Zoom(factor));
+        self.harness.run();
+    }
+
+    /// Pans by the middle button.
+    pub fn pan_by(&mut self, by: Vec2) {
+        let at = self.sheet().center();
+        let button = |pos, pressed| egui::Event::PointerButton {
+            pos,
+            button: egui::PointerButton::Middle,
+            pressed,
+            modifiers: Modifiers::NONE,
+        };
+        self.harness.hover_at(at);
+        self.harness.event(button(at, true));
+        self.harness.run();
+        self.harness.hover_at(at + by);
+        self.harness.run();
+        self.harness.event(button(at + by, false));
+        self.harness.run();
+    }
+
+    /// The name of the unit nearest to the middle of the sheet.
+    pub fn any_unit_in_sight(&self) -> String {
+        let middle = self.sheet().center();
+        let mut near: Vec<(f32, String)> = self
+            .harness
+            .query_all_by_role(Role::GraphicsObject)
+            .filter_map(|node| Some((node.rect().center().distance(middle), node.accesskit_node().label()?)))
+            .filter(|(_, name)| name.starts_with("Unit "))
+            .collect();
+        near.sort_by(|a, b| a.0.total_cmp(&b.0));
+        near.into_iter().next().map(|(_, name)| name).expect("a unit is in sight")
+    }
+
+    /// Pairs of texts on the main sheet that stand on each other, as painted.
+    pub fn overlapping_figures(&self) -> Vec<(String, String)> {
+        let texts = painted::texts_on(self.harness.output(), self.sheet());
+        painted::overlapping(&texts)
     }
 
     /// The plan that is open.

@@ -29,8 +29,25 @@ pub fn chain(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &
     chain_with_room(pencil, layer, line, measured, 0.0);
 }
 
+/// The same where a chain is one of many: when its figures would need more than one raised row, only those that fit
+/// between their ticks are written, and the ticks tell of the others.
+pub fn chain_or_ticks(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &[Measured]) {
+    draw_chain(pencil, layer, line, measured, 0.0, true);
+}
+
 /// The same with so much free room past both ends, paper mm, that figures there may carry their names if they fit in it.
 pub fn chain_with_room(pencil: &mut Pencil, layer: Layer, line: DimensionLine, measured: &[Measured], room_mm: f64) {
+    draw_chain(pencil, layer, line, measured, room_mm, false);
+}
+
+fn draw_chain(
+    pencil: &mut Pencil,
+    layer: Layer,
+    line: DimensionLine,
+    measured: &[Measured],
+    room_mm: f64,
+    may_leave_out: bool,
+) {
     let Some(axis) = Axis::of(line, measured) else { return };
     let scale = pencil.scale;
     let mut ends: Vec<(f64, DVec2)> =
@@ -42,7 +59,10 @@ pub fn chain_with_room(pencil: &mut Pencil, layer: Layer, line: DimensionLine, m
         tick(pencil, layer, axis.point(at));
     }
     let (first, last) = (ends[0].0, ends[ends.len() - 1].0);
-    let figures = set_figures(&Room { scale, axis: &axis, ends: (first, last), past_ends_mm: room_mm }, measured);
+    let mut figures = set_figures(&Room { scale, axis: &axis, ends: (first, last), past_ends_mm: room_mm }, measured);
+    if may_leave_out && figures.iter().any(|figure| figure.row > 1) {
+        figures.retain(|figure| figure.row == 0);
+    }
     let past = scale.m(PAST_MM);
     let begin = figures.iter().map(|figure| figure.from).fold(first - past, f64::min);
     let end = figures.iter().map(|figure| figure.to).fold(last + past, f64::max);

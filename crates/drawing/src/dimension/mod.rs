@@ -6,5 +6,5 @@ mod figure;
 mod measured;
 
 pub use axis::{DimensionLine, readable};
-pub use chain::{ROW_MM, chain, chain_with_room, depth_mm, dimension};
+pub use chain::{ROW_MM, chain, chain_or_ticks, chain_with_room, depth_mm, dimension};
 pub use measured::Measured;

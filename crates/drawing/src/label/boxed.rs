@@ -7,6 +7,8 @@ use glam::DVec2;
 
 use crate::mark::Stress;
 use crate::pen::Pen;
+use crate::scale::Scale;
+use crate::taken::TakenBox;
 use crate::text::{TextStyle, width_mm};
 
 /// Between the words and the frame, paper mm.
@@ -84,6 +86,13 @@ pub struct PlacedLabel {
     pub label: Label,
     /// Center of its box from the point, paper mm.
     pub offset_mm: DVec2,
+}
+
+impl PlacedLabel {
+    /// The place its box takes.
+    pub fn taken(&self, scale: Scale) -> TakenBox {
+        TakenBox::around(self.label.point / scale.m_per_mm + self.offset_mm, self.label.size_mm())
+    }
 }
 
 impl Label {

@@ -59,6 +59,12 @@ impl PlanViewOptions {
         self.selected.iter().any(|thing| matches!(thing, ThingId::Placement(_)))
     }
 
+    /// Whether a thing is one of few that are selected: its labels are shown whatever stands around it.
+    pub(super) fn is_in_focus(&self, thing: ThingId) -> bool {
+        const FEW: usize = 3;
+        self.selected.len() <= FEW && self.selected.contains(&thing)
+    }
+
     /// Whether figures of this unit are shown: it is selected, or none is.
     pub fn speaks_of(&self, thing: ThingId) -> bool {
         !self.has_selected_unit() || self.selected.contains(&thing)

@@ -23,7 +23,7 @@ const CROSS_MM: f64 = 1.4;
 
 /// The clearances of a unit worth showing: those that are too small, and of a selected unit the tightest others too.
 fn shown(id: PlacementId, unit: &UnitAssessment, options: &PlanViewOptions) -> Vec<PairClearance> {
-    let selected = options.selected.contains(&ThingId::Placement(id));
+    let selected = options.is_in_focus(ThingId::Placement(id));
     let mut seen = Vec::new();
     for pair in unit.tightest() {
         let known = |other: &PairClearance| (other.part, other.against) == (pair.part, pair.against);
@@ -67,7 +67,8 @@ pub fn clearance_labels(plan: &Plan, id: PlacementId, unit: &UnitAssessment, opt
                 rows: clearance_rows(plan, &pair, options),
                 pen: pen_of(&pair),
                 stress: Stress::Plain,
-                optional: !pair.conflict,
+                // In a crowd the cross stays and the figure is in findings and inspector.
+                optional: !pair.conflict || !options.is_in_focus(ThingId::Placement(id)),
             }
         })
         .collect()
@@ -110,7 +111,7 @@ pub fn reaction_label(id: PlacementId, unit: &UnitAssessment, options: &PlanView
         rows: reaction_rows(governing, options),
         pen: Pen::TagFrame,
         stress: Stress::Plain,
-        optional: !options.selected.contains(&thing),
+        optional: !options.is_in_focus(thing),
     })
 }
 

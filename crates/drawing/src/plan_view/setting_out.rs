@@ -9,7 +9,7 @@ use gantline_plan::quantity;
 
 use super::options::PlanViewOptions;
 use super::reach_band::{Band, depth_taken_mm};
-use crate::dimension::{DimensionLine, Measured, ROW_MM, chain, dimension};
+use crate::dimension::{DimensionLine, Measured, ROW_MM, chain, chain_or_ticks, dimension};
 use crate::layer::Layer;
 use crate::mark::{Mark, Stress};
 use crate::pencil::Pencil;
@@ -41,7 +41,12 @@ pub fn setting_out_marks(plan: &Plan, assessment: &Assessment, options: &PlanVie
         let with_reach = options.shown.has(Overlay::Reach);
         let taken_mm = if with_reach { depth_taken_mm(plan, assessment, facade, options) } else { 0.0 };
         let through = Band::of(plan, &facade.facade).point(0.0, options.scale.m(taken_mm + ROW_MM));
-        chain(&mut pencil, Layer::Dimension, DimensionLine { through, along: line.along }, &measured);
+        let line = DimensionLine { through, along: line.along };
+        if options.has_selected_unit() {
+            chain(&mut pencil, Layer::Dimension, line, &measured);
+        } else {
+            chain_or_ticks(&mut pencil, Layer::Dimension, line, &measured);
+        }
     }
     pencil.done()
 }

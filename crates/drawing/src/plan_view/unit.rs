@@ -159,7 +159,7 @@ pub fn tag_label(
         rows: vec![Row::words(placement.tag.0.clone(), TextStyle::Tag)],
         pen: Pen::TagFrame,
         stress,
-        optional: stress != Stress::Selected,
+        optional: !options.is_in_focus(thing),
     })
 }
 

@@ -11,10 +11,11 @@ use super::{
 };
 use crate::drawing::Drawing;
 use crate::label::{Label, LabelPlaces, PlacedLabel, label_marks, place, places_of};
+use crate::layer::Layer;
 use crate::mark::{Fill, Mark, Shape};
 use crate::scale::Scale;
 use crate::shown::Overlay;
-use crate::taken::Taken;
+use crate::taken::{Taken, TakenBox};
 
 /// A plan view with the places of its labels, to be handed to the next one.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,15 +51,16 @@ pub fn plan_view_keeping(
     dimensions_and_reach(plan, assessment, options, &mut marks);
     units(plan, assessment, options, &mut marks);
     let placed = labels_placed(plan, assessment, options, labels, &marks, before);
+    let mut marks = without_what_labels_cover(marks, &placed, options.scale);
     for one in &placed {
         marks.extend(label_marks(one, options.scale));
     }
     PlanView { drawing: Drawing::of(options.scale, marks), places: places_of(&placed) }
 }
 
-/// Setting-out, then reach; in a narrow courtyard a figure that would stand on another one is left out.
+/// Setting-out, then reach; in a narrow courtyard a figure that would stand on another one, or on a roof's name, is left out.
 fn dimensions_and_reach(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks: &mut Vec<Mark>) {
-    let mut taken = Taken::new();
+    let mut taken = Taken::by_texts(marks.iter(), options.scale);
     if options.shown.has(Overlay::SettingOut) && !options.is_coarse() {
         let drawn = setting_out_marks(plan, assessment, options);
         marks.extend(without_overlap(drawn, &mut taken, options.scale));
@@ -80,6 +82,29 @@ fn without_overlap(marks: Vec<Mark>, taken: &mut Taken, scale: Scale) -> Vec<Mar
             continue;
         };
         if taken.take_if_free(&text.corners(scale), scale) {
+            kept.push(mark);
+        } else if kept.last().is_some_and(is_paper) {
+            kept.pop();
+        }
+    }
+    kept
+}
+
+/// Leaves dimensions' figures out that a label stands on: a tag or a name says more than a distance.
+fn without_what_labels_cover(marks: Vec<Mark>, placed: &[PlacedLabel], scale: Scale) -> Vec<Mark> {
+    let mut taken = Taken::new();
+    for one in placed {
+        taken.add(one.taken(scale));
+    }
+    let mut kept: Vec<Mark> = Vec::with_capacity(marks.len());
+    for mark in marks {
+        let covered = match &mark.shape {
+            Shape::Text(text) if mark.layer == Layer::Dimension => {
+                TakenBox::of(&text.corners(scale), scale).is_some_and(|one| !taken.is_free(&one))
+            }
+            _ => false,
+        };
+        if !covered {
             kept.push(mark);
         } else if kept.last().is_some_and(is_paper) {
             kept.pop();
@@ -113,14 +138,14 @@ fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks:
         if fine && options.shown.has(Overlay::Clearances) {
             marks.extend(conflict_marks(id, unit, options));
         }
-        let selected = options.selected.contains(&ThingId::Placement(id));
+        let selected = options.is_in_focus(ThingId::Placement(id));
         if fine && selected && options.shown.has(Overlay::SettingOut) {
             marks.extend(setback_marks(plan, id, unit, options));
         }
     }
 }
 
-/// Tags first, those of selected units before all others; then names; then figures.
+/// Tags of selected units first, then names, then other tags, then figures.
 fn labels_placed(
     plan: &Plan,
     assessment: &Assessment,
@@ -148,9 +173,9 @@ fn labels_placed(
             figures.extend(reaction_label(id, unit, options));
         }
     }
-    selected.extend(tags);
     let mut placed = place(selected, &mut taken, before, options.scale);
     placed.extend(place(names, &mut taken, before, options.scale));
+    placed.extend(place(tags, &mut taken, before, options.scale));
     placed.extend(place(figures, &mut taken, before, options.scale));
     placed
 }

@@ -1,6 +1,6 @@
 //! North arrow and scale bar at the lower left of the plan, and an arrow at the rim when the building is out of sight.
 
-use egui::{Align2, FontId, Painter, Pos2, Shape, Stroke, pos2, vec2};
+use egui::{Align2, FontId, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
 use gantline_drawing::scale_bar::round_at_most_m;
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::quantity::{UnitSystem, length};
@@ -21,21 +21,24 @@ pub fn paint(
     palette: &Palette,
 ) {
     let corner = pos2(sheet.min.x as f32 + 22.0, sheet.max.y as f32 - 20.0);
-    north_arrow(painter, corner + vec2(12.0, -48.0), north_rad, palette);
     let step_m = round_at_most_m(camera.m_per_pt * LONGEST_PT, units);
     let width = (step_m / camera.m_per_pt) as f32;
+    let words =
+        painter.layout_no_wrap(length(step_m, units), FontId::proportional(type_scale::SMALL), palette.ink_soft);
+    // Paper of their own, so that nothing drawn runs through their letters.
+    let bar = Rect::from_min_max(corner - vec2(6.0, 10.0), corner + vec2(width + 14.0 + words.size().x, 10.0));
+    let arrow = corner + vec2(12.0, -48.0);
+    let around_arrow = Rect::from_center_size(arrow, vec2(52.0, 58.0));
+    for paper in [bar, around_arrow] {
+        painter.rect_filled(paper, 4.0, palette.sheet);
+    }
+    north_arrow(painter, arrow, north_rad, palette);
     let stroke = Stroke::new(1.2, palette.ink_soft);
     painter.hline(corner.x..=(corner.x + width), corner.y, stroke);
     for x in [corner.x, corner.x + width] {
         painter.vline(x, (corner.y - 4.0)..=(corner.y + 4.0), stroke);
     }
-    painter.text(
-        corner + vec2(width + 8.0, 0.0),
-        Align2::LEFT_CENTER,
-        length(step_m, units),
-        FontId::proportional(type_scale::SMALL),
-        palette.ink_soft,
-    );
+    painter.galley(corner + vec2(width + 8.0, -words.size().y / 2.0), words, palette.ink_soft);
 }
 
 fn north_arrow(painter: &Painter, center: Pos2, north_rad: f64, palette: &Palette) {
