@@ -75,7 +75,7 @@ fn three_hundred_units_stay_calm() {
     walker.press(Key::Home);
     // A box to the left takes what it touches.
     walker.drag(middle + vec2(300.0, 250.0), middle - vec2(300.0, 250.0), 10, |walker, step| {
-        calm(walker, &format!("box {step}"))
+        calm(walker, &format!("box {step}"));
     });
     let heading = walker.heading();
     assert!(heading.ends_with("units") || heading.contains("things"), "{heading}");
@@ -86,6 +86,6 @@ fn three_hundred_units_stay_calm() {
     let name = walker.any_unit_in_sight();
     let from = walker.rect(&name).center();
     walker.drag(from, from + vec2(120.0, 0.0), 100, |walker, step| {
-        calm(walker, &format!("{name} dragged, frame {step}"))
+        calm(walker, &format!("{name} dragged, frame {step}"));
     });
 }

@@ -7,6 +7,7 @@ mod files;
 mod keyboard;
 mod many_units;
 mod painted;
+mod reach;
 mod sketching;
 mod units_of_measure;
 mod walker;
