@@ -1,8 +1,8 @@
 //! Curves against slew and inner forces along members, held against the extremes of the envelope and against equilibrium.
 
 use gantline_plan::assess::{
-    Assessment, Component, Cut, Diagrams, Member, Memo, NoDiagrams, ReactionSet, Sense, against_slew, assess, diagrams,
-    try_make_ups,
+    Assessment, Component, Cut, DiagramSlew, Diagrams, Member, Memo, NoDiagrams, ReactionSet, Sense, against_slew,
+    assess, diagrams, try_make_ups,
 };
 use gantline_plan::basis::{CaseLoad, DesignCode, LoadBasis, presets};
 use gantline_plan::catalog::{BraceKind, Family, MakeUp, SlewStops};
@@ -89,7 +89,10 @@ fn the_mast_ends_in_the_reactions_of_its_base() {
             }
             for set in sets(&assessment, id) {
                 let asked = (set.component, set.sense);
-                let Ok(found) = diagrams(history.plan(), &assessment, id, set.combination, asked) else { continue };
+                let Ok(found) = diagrams(history.plan(), &assessment, id, set.combination, asked, DiagramSlew::Worst)
+                else {
+                    continue;
+                };
                 if strains_elsewhere(&history.plan().basis, set.combination) {
                     continue;
                 }
@@ -121,7 +124,8 @@ fn strains_elsewhere(basis: &LoadBasis, combination: usize) -> bool {
 fn the_arm_carries_the_rope_at_its_tip() {
     let (history, units) = plan_with(families().remove(0), |_| {});
     let assessment = assess(history.plan(), &mut Memo::new());
-    let found = diagrams(history.plan(), &assessment, units[0], 0, (Component::M, Sense::Max)).unwrap();
+    let found =
+        diagrams(history.plan(), &assessment, units[0], 0, (Component::M, Sense::Max), DiagramSlew::Worst).unwrap();
     let arm = found.members.iter().find(|m| m.member == Member::Arm).unwrap();
     let before_tip = arm.cuts.last().unwrap();
     let pull = DMat3::from_rotation_z(-found.slew_rad) * found.pulls_n[0];
@@ -134,7 +138,7 @@ fn a_unit_that_is_not_there_has_no_diagrams() {
     let assessment = assess(history.plan(), &mut Memo::new());
     let nobody = PlacementId::from_number(9999);
     let asked = (Component::M, Sense::Max);
-    assert_eq!(diagrams(history.plan(), &assessment, nobody, 0, asked), Err(NoDiagrams::NoUnit));
+    assert_eq!(diagrams(history.plan(), &assessment, nobody, 0, asked, DiagramSlew::Worst), Err(NoDiagrams::NoUnit));
     assert!(against_slew(history.plan(), &assessment, nobody).is_empty());
 }
 

@@ -3,6 +3,7 @@
 use egui::Key;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::file;
+use gantline_plan::quantity::{UnitSystem, area, length};
 
 use super::walker::Walker;
 
@@ -18,6 +19,9 @@ fn a_roof_is_sketched_by_typed_lengths_exact_to_a_millimeter() {
     // 32.5 × 18.25 (hand value).
     assert!((area - 593.125).abs() < 1e-9);
 }
+
+/// Along, setback, smallest clearance.
+type Step = (f64, f64, Option<f64>);
 
 #[test]
 fn every_drag_step_shows_its_own_figures() {
@@ -37,15 +41,33 @@ fn every_drag_step_shows_its_own_figures() {
     let before = file::write(walker.plan()).expect("plan to text");
     assert!(walker.value("Unit B-01").starts_with("along "), "{}", walker.value("Unit B-01"));
     let from = walker.rect("Unit B-01").center();
-    let to = from + egui::vec2(180.0, -8.0);
-    let mut along = Vec::new();
+    let to = from + egui::vec2(180.0, -60.0);
+    let mut steps: Vec<Step> = Vec::new();
     walker.drag(from, to, 60, |walker, _| {
         let shown = walker.harness.state().assessment();
         let fresh = assess(walker.plan(), &mut Memo::new());
         assert_eq!(*shown, fresh, "what is shown equals a fresh assessment to the bit");
-        along.push(fresh.units[&id].setting_out.expect("on an edge").from_start_m);
+        let unit = &fresh.units[&id];
+        let set = unit.setting_out.as_ref().expect("on an edge");
+        assert_eq!(walker.told_of("along"), length(set.from_start_m, UnitSystem::Si));
+        assert_eq!(walker.told_of("setback"), length(set.setback_m, UnitSystem::Si));
+        let reached = unit.serves.first().map(|served| area(served.area_m2, UnitSystem::Si));
+        assert_eq!(reached.is_none(), walker.says("It serves no facade."));
+        if let Some(reached) = reached {
+            assert_eq!(walker.told_of("area"), reached);
+        }
+        let tightest = unit.tightest().first().map(|pair| pair.clear_m);
+        if let Some(tightest) = tightest {
+            let figure = format!(": {} of ", length(tightest, UnitSystem::Si));
+            assert!(walker.told().iter().any(|told| told.contains(&figure)), "{figure}");
+        }
+        steps.push((set.from_start_m, set.setback_m, tightest));
     });
-    assert!(along.windows(2).filter(|pair| pair[0] != pair[1]).count() > 40, "the unit follows the pointer");
+    let changed =
+        |different: fn(&Step, &Step) -> bool| steps.windows(2).filter(|pair| different(&pair[0], &pair[1])).count();
+    assert!(changed(|a, b| a.0 != b.0) > 40, "the unit follows the pointer along the edge");
+    assert!(changed(|a, b| a.1 != b.1) > 10, "and inward: {steps:?}");
+    assert!(changed(|a, b| a.2 != b.2) > 3, "and the smallest clearance with it: {steps:?}");
     assert_ne!(file::write(walker.plan()).expect("plan to text"), before);
     walker.press_with_command(Key::Z);
     assert_eq!(file::write(walker.plan()).expect("plan to text"), before, "a drag is one step of undo");

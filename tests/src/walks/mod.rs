@@ -9,5 +9,6 @@ mod many_units;
 mod painted;
 mod reach;
 mod sketching;
+mod unit_views;
 mod units_of_measure;
 mod walker;

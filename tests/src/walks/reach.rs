@@ -44,3 +44,31 @@ fn reach_narrows_toward_the_top() {
     let gaps = facade["gaps"].as_array().expect("gaps").iter().filter_map(|gap| gap["area_m2"].as_f64());
     near(&serde_json::json!(gaps.sum::<f64>()), 60.0 * 40.0 - reached);
 }
+
+#[test]
+fn no_gap_at_a_parapet_joint() {
+    let mut walker = Walker::start(&["joint.gantline.json"]);
+    walker.sketch_rectangle("30", "20");
+    walker.place_unit("Roof 1 edge 1", "14");
+    walker.select("Roof 1 edge 1");
+    walker.click_button("Split in the middle");
+    walker.select("Unit B-01");
+    let intervals =
+        |walker: &Walker| ["reached from top to foot", "reached at some depth"].map(|name| walker.told_of(name));
+    let shown = intervals(&walker);
+    let stretches = |check: &serde_json::Value| {
+        let served = &check["units"][0]["serves"];
+        assert_eq!(served.as_array().map(Vec::len), Some(1), "one facade, whatever its parapets");
+        [&served[0]["covered_full_height"], &served[0]["covered_at_some_depth"], &served[0]["ropes_hang"]]
+            .map(Clone::clone)
+    };
+    let before = stretches(&walker.save_and_check("joint.gantline.json"));
+    // The unit reaches over the joint at 15 m, and half of the edge gets a lower parapet.
+    let ends = before[1][0]["to_m"].as_f64().expect("an end");
+    assert!(before[1][0]["from_m"].as_f64().is_some_and(|from| from < 15.0) && ends > 15.0, "{before:?}");
+    walker.select("Roof 1 edge 2");
+    walker.type_into("over structural slab", "0.9");
+    walker.select("Unit B-01");
+    assert_eq!(intervals(&walker), shown);
+    assert_eq!(stretches(&walker.save_and_check("joint.gantline.json")), before);
+}

@@ -1,12 +1,9 @@
 //! Outlines drawn by typed lengths, holes in them, edges split and joined.
 
 use egui::Key;
-use gantline_exchange::answers::ReactionsAnswer;
-use gantline_plan::assess::{Memo, assess};
 use gantline_plan::file;
 use gantline_plan::quantity::{self, UnitSystem};
 use glam::DVec2;
-use serde_json::Value;
 
 use super::walker::Walker;
 
@@ -84,7 +81,7 @@ fn a_unit_on_the_courtyard_edge_looks_into_the_courtyard() {
     let place = &units[0]["place"];
     let [x, y] = [0, 1].map(|part| place["at_m"][part].as_f64().expect("place"));
     let outward = place["outward_rad"].as_f64().expect("direction");
-    let outreach = units_arm_m(&walker);
+    let outreach = units_arm_m(&mut walker);
     let tip = [x + outreach * outward.cos(), y + outreach * outward.sin()];
     let inside = |[x, y]: [f64; 2]| x > 4.0 && x < 10.0 && y > 5.0 && y < 9.5;
     assert!(!inside([x, y]) && inside(tip), "stands at ({x}, {y}), tip at {tip:?}");
@@ -99,7 +96,7 @@ fn a_unit_on_the_courtyard_edge_looks_into_the_courtyard() {
     assert!(area > 0.0);
     assert_eq!(walker.told_of("area"), quantity::area(area, UnitSystem::Si));
     // The same make-up on an outer edge brings the same to its base, to the last bit.
-    let reactions = reactions(&walker);
+    let reactions = walker.save_and_reactions("l.gantline.json");
     assert_eq!(reactions[0]["combinations"], reactions[1]["combinations"]);
     assert!(reactions[0]["combinations"].as_array().is_some_and(|all| all.len() > 3));
 }
@@ -163,13 +160,6 @@ fn a_split_edge_keeps_its_units_in_place() {
 }
 
 /// Outreach of the first unit's arm.
-fn units_arm_m(walker: &Walker) -> f64 {
-    reactions(walker)[0]["make_up"]["arm"]["outreach_m"].as_f64().expect("outreach")
-}
-
-/// The answer of `reactions --json` about every unit.
-fn reactions(walker: &Walker) -> Value {
-    let plan = walker.plan();
-    let answer = ReactionsAnswer::of(plan, &assess(plan, &mut Memo::new()));
-    serde_json::to_value(answer.units).expect("an answer")
+fn units_arm_m(walker: &mut Walker) -> f64 {
+    walker.save_and_reactions("l.gantline.json")[0]["make_up"]["arm"]["outreach_m"].as_f64().expect("outreach")
 }

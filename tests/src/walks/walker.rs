@@ -9,10 +9,11 @@ use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use gantline_editor::document::picker::{Picked, Scripted};
 use gantline_editor::preferences::Store;
 use gantline_editor::{App, Start};
-use gantline_exchange::answers::CheckAnswer;
+use gantline_exchange::answers::{CheckAnswer, ReactionsAnswer};
 use gantline_exchange::disk::plan_file;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::{Plan, Standing};
+use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::frame::Frame;
 use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
@@ -71,6 +72,7 @@ impl Walker {
 
     /// Types into the only field of this name, over what stands there, and takes it.
     pub fn type_into(&mut self, name: &str, text: &str) {
+        self.bring_in_sight(Role::TextInput, name);
         self.harness.get_by_role_and_label(Role::TextInput, name).focus();
         self.harness.run();
         self.replace_text(text);
@@ -135,6 +137,13 @@ impl Walker {
     /// Clicks the only thing of this name.
     pub fn click(&mut self, name: &str) {
         self.harness.get_by_label(name).click();
+        self.harness.run();
+    }
+
+    /// Brings the only button of this name in sight and clicks it.
+    pub fn click_button(&mut self, name: &str) {
+        self.bring_in_sight(Role::Button, name);
+        self.harness.get_by_role_and_label(Role::Button, name).click();
         self.harness.run();
     }
 
@@ -302,6 +311,26 @@ impl Walker {
         near.into_iter().next().map(|(_, name)| name).expect("a unit is in sight")
     }
 
+    /// Texts on the main sheet, as painted.
+    pub fn texts_on_sheet(&self) -> Vec<String> {
+        painted::texts_on(self.harness.output(), self.sheet()).into_iter().map(|text| text.words).collect()
+    }
+
+    /// Texts of the drawing beside the inspector, as painted.
+    pub fn texts_beside(&self) -> Vec<String> {
+        let beside = self.harness.get_by_label("Companion").rect();
+        painted::texts_on(self.harness.output(), beside).into_iter().map(|text| text.words).collect()
+    }
+
+    /// Where a point of the plan is on the screen, found by the box of the first roof.
+    pub fn screen_of(&self, point: DVec2) -> Pos2 {
+        let roof = self.plan().roofs.values().next().expect("a roof");
+        let bounds = Bounds::of(roof.outer.points()).expect("a box");
+        let shown = self.rect(&roof.name);
+        let share = (point - bounds.min_m) / bounds.size_m();
+        Pos2::new(shown.min.x + shown.width() * share.x as f32, shown.max.y - shown.height() * share.y as f32)
+    }
+
     /// Pairs of texts on the main sheet that stand on each other, as painted.
     pub fn overlapping_figures(&self) -> Vec<(String, String)> {
         let texts = painted::texts_on(self.harness.output(), self.sheet());
@@ -360,6 +389,15 @@ impl Walker {
         let plan = plan_file::open(&self.file(name)).expect("the plan was saved").plan;
         assert_eq!(plan, *self.plan(), "what is saved is what is shown");
         serde_json::to_value(CheckAnswer::of(&plan, &assess(&plan, &mut Memo::new()))).expect("an answer")
+    }
+
+    /// Saves and gives the units of the answer of `reactions --json` about the file.
+    pub fn save_and_reactions(&mut self, name: &str) -> Value {
+        self.press_with_command(Key::S);
+        self.settle();
+        let plan = plan_file::open(&self.file(name)).expect("the plan was saved").plan;
+        let answer = ReactionsAnswer::of(&plan, &assess(&plan, &mut Memo::new()));
+        serde_json::to_value(answer.units).expect("an answer")
     }
 
     /// Lets the disk and the window come to rest.

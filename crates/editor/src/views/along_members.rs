@@ -4,7 +4,9 @@ use std::sync::Arc;
 
 use egui::{Color32, Id, RichText, Ui};
 use egui_plot::{HLine, Line, LineStyle, Plot, PlotPoints};
-use gantline_plan::assess::{Component, Cut, Diagrams, Member, MemberDiagram, NoDiagrams, Reactions, Sense, diagrams};
+use gantline_plan::assess::{
+    Component, Cut, DiagramSlew, Diagrams, Member, MemberDiagram, NoDiagrams, Reactions, Sense, diagrams,
+};
 use gantline_plan::document::PlacementId;
 use gantline_plan::quantity::{self, Kind};
 
@@ -12,7 +14,20 @@ use crate::sight::Sight;
 use crate::theme::{Palette, type_scale};
 
 type Found = Arc<Result<Diagrams, NoDiagrams>>;
-type Kept = (Arc<Reactions>, PlacementId, usize, Component, Found);
+type Kept = (Arc<Reactions>, Asked, Found);
+
+/// What diagrams are asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Asked {
+    /// The unit.
+    pub id: PlacementId,
+    /// Index of the combination.
+    pub combination: usize,
+    /// The component whose extreme is looked at.
+    pub component: Component,
+    /// At which slew.
+    pub slew: DiagramSlew,
+}
 
 /// A curve along a member: what it is, and where it is read.
 type Read = (&'static str, fn(&Cut) -> f64);
@@ -26,15 +41,8 @@ const PLOTS: [(&str, Kind, &[Read]); 4] = [
 ];
 
 /// Shows them.
-pub fn show(
-    ui: &mut Ui,
-    sight: &Sight<'_>,
-    id: PlacementId,
-    reactions: &Arc<Reactions>,
-    combination: usize,
-    component: Component,
-) {
-    let found = found(ui, sight, id, reactions, combination, component);
+pub fn show(ui: &mut Ui, sight: &Sight<'_>, reactions: &Arc<Reactions>, asked: Asked) {
+    let found = found(ui, sight, reactions, asked);
     let diagrams = match found.as_ref() {
         Ok(diagrams) => diagrams,
         Err(why) => {
@@ -47,7 +55,7 @@ pub fn show(
         ui.add_space(10.0);
         key(ui, sight.look.palette);
         ui.add_space(10.0);
-        let text = RichText::new(said(sight, diagrams, component)).size(type_scale::SMALL);
+        let text = RichText::new(said(sight, diagrams, asked.component)).size(type_scale::SMALL);
         ui.add(egui::Label::new(text.color(sight.look.palette.ink_soft)).truncate());
     });
     let chosen = chosen_member(ui);
@@ -201,26 +209,18 @@ fn spoken(shown: &MemberDiagram, kind: Kind, reads: &[Read], sight: &Sight<'_>) 
     reads.iter().map(of_read).collect::<Vec<_>>().join("; ")
 }
 
-fn found(
-    ui: &Ui,
-    sight: &Sight<'_>,
-    id: PlacementId,
-    reactions: &Arc<Reactions>,
-    combination: usize,
-    component: Component,
-) -> Found {
+fn found(ui: &Ui, sight: &Sight<'_>, reactions: &Arc<Reactions>, asked: Asked) -> Found {
     let at = Id::unique("diagrams along members");
-    if let Some((of, unit, index, asked, found)) = ui.data(|data| data.get_temp::<Kept>(at))
+    if let Some((of, known, found)) = ui.data(|data| data.get_temp::<Kept>(at))
         && Arc::ptr_eq(&of, reactions)
-        && (unit, index, asked) == (id, combination, component)
+        && known == asked
     {
         return found;
     }
-    let sense = larger_side(reactions, combination, component);
-    let found = Arc::new(diagrams(sight.plan, sight.assessment, id, combination, (component, sense)));
-    ui.data_mut(|data| {
-        data.insert_temp::<Kept>(at, (Arc::clone(reactions), id, combination, component, Arc::clone(&found)));
-    });
+    let Asked { id, combination, component, slew } = asked;
+    let wanted = (component, larger_side(reactions, combination, component));
+    let found = Arc::new(diagrams(sight.plan, sight.assessment, id, combination, wanted, slew));
+    ui.data_mut(|data| data.insert_temp::<Kept>(at, (Arc::clone(reactions), asked, Arc::clone(&found))));
     found
 }
 

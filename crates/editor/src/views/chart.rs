@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use egui::{Button, Id, RichText, ScrollArea, Ui, vec2};
-use gantline_plan::assess::{Component, Reactions};
+use gantline_plan::assess::{Component, DiagramSlew, Reactions};
 use gantline_plan::document::PlacementId;
 
 use super::{against_slew_chart, along_members};
@@ -20,6 +20,8 @@ pub struct Charted {
     pub against: Against,
     /// Which component of the base.
     pub component: Component,
+    /// Whether diagrams along members are those at the drawn slew rather than at the worst one.
+    pub at_drawn_slew: bool,
 }
 
 /// What a chart runs along.
@@ -46,7 +48,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
         return;
     };
     let at = Id::unique("charted");
-    let start = Charted { against: Against::Slew, component: Component::M };
+    let start = Charted { against: Against::Slew, component: Component::M, at_drawn_slew: false };
     let mut charted = ui.data(|data| data.get_temp::<Charted>(at)).unwrap_or(start);
     ui.horizontal_top(|ui| {
         ui.allocate_ui(vec2(CHOICES, ui.available_height()), |ui| {
@@ -57,7 +59,9 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
             Against::Slew => against_slew_chart::show(ui, sight, id, reactions, charted.component),
             Against::Members => {
                 let combination = combination(sight, reactions);
-                along_members::show(ui, sight, id, reactions, combination, charted.component);
+                let slew = if charted.at_drawn_slew { drawn_slew(sight, id) } else { DiagramSlew::Worst };
+                let component = charted.component;
+                along_members::show(ui, sight, reactions, along_members::Asked { id, combination, component, slew });
             }
         });
     });
@@ -72,6 +76,11 @@ fn combination(sight: &Sight<'_>, reactions: &Reactions) -> usize {
     };
     let chosen = sight.session.chart_combination.filter(|&index| index < reactions.combinations.len());
     chosen.or_else(governing).unwrap_or(0)
+}
+
+fn drawn_slew(sight: &Sight<'_>, id: PlacementId) -> DiagramSlew {
+    let placement = sight.plan.placements.get(&id);
+    DiagramSlew::At(placement.map_or(0.0, |placement| placement.make_up.drawn_slew_rad))
 }
 
 fn choices(
@@ -107,6 +116,16 @@ fn choices(
         }
     });
     if charted.against == Against::Members {
+        ui.horizontal(|ui| {
+            let slews = [(false, "worst slew", "Where the component is largest over the loaded slew.")];
+            let drawn = [(true, "drawn slew", "As section and plan are drawn, under the pull that is worst there.")];
+            for (at_drawn, words, hint) in slews.into_iter().chain(drawn) {
+                let button = Button::selectable(charted.at_drawn_slew == at_drawn, words);
+                if ui.add(button).on_hover_text(hint).clicked() {
+                    charted.at_drawn_slew = at_drawn;
+                }
+            }
+        });
         combinations(ui, sight, reactions, intents);
     }
 }

@@ -1,6 +1,6 @@
 //! Inner forces along mast, arm and brace of one unit, at the pull and slew that bring an extreme of its base.
 
-use gantline_mechanics::envelope::{Actions, Extreme, base_envelope};
+use gantline_mechanics::envelope::{Actions, Extreme, SlewRange, base_envelope};
 use gantline_mechanics::unit::{Influence, Part, Station, UnitFault, UnitModel};
 use glam::{DMat3, DVec3};
 
@@ -101,6 +101,15 @@ pub enum NoDiagrams {
     DoesNotStand,
 }
 
+/// At which slew diagrams are asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum DiagramSlew {
+    /// Where over the loaded slew range the extreme is.
+    Worst,
+    /// At this slew, under the pull that brings the extreme there, rad in the base's axes.
+    At(f64),
+}
+
 /// Inner forces along a unit where a combination brings this extreme of its base.
 pub fn diagrams(
     plan: &Plan,
@@ -108,13 +117,14 @@ pub fn diagrams(
     id: PlacementId,
     combination: usize,
     wanted: (Component, Sense),
+    slew: DiagramSlew,
 ) -> Result<Diagrams, NoDiagrams> {
     let found = assessment.units.get(&id).ok_or(NoDiagrams::NoUnit)?;
     let unit = found.resolved.as_ref().map_err(|_| NoDiagrams::NoUnit)?;
     let basis = basis_for(&plan.basis, found, assessment);
     let acting = actions(unit, &basis, combination).map_err(NoDiagrams::NoFigures)?;
     let model = model_of(unit)?;
-    let (extreme, one) = governing(&model, unit, &acting.with_weight, wanted)?;
+    let (extreme, one) = governing(&model, unit, &acting.with_weight, wanted, slew)?;
     let level = basis.combinations[combination].level;
     along(&model, &extreme, one, combination, level).map_err(|fault| NoDiagrams::NoFigures(fault.to_string()))?
 }
@@ -130,8 +140,12 @@ fn governing<'a>(
     unit: &ResolvedUnit,
     acting: &'a [Actions],
     wanted: (Component, Sense),
+    slew: DiagramSlew,
 ) -> Result<(Extreme, &'a Actions), NoDiagrams> {
-    let range = super::actions_of::slew_range(unit.slew_stops);
+    let range = match slew {
+        DiagramSlew::Worst => super::actions_of::slew_range(unit.slew_stops),
+        DiagramSlew::At(slew_rad) => SlewRange::At(vec![slew_rad]),
+    };
     let mut worst: Option<(Extreme, &Actions)> = None;
     for one in acting {
         let envelope = base_envelope(model, one, &range).map_err(|fault| NoDiagrams::NoFigures(fault.to_string()))?;

@@ -37,7 +37,7 @@ pub use assessment::{
 };
 pub use check::{Amount, Check, Limit, Outcome, Place, Severity, Tally};
 pub use code::Code;
-pub use diagrams::{Cut, Diagrams, Member, MemberDiagram, NoDiagrams, diagrams};
+pub use diagrams::{Cut, DiagramSlew, Diagrams, Member, MemberDiagram, NoDiagrams, diagrams};
 pub use memo::Memo;
 pub use reactions::{
     CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, MemberUse, ReactionSet, Reactions, Sense,
