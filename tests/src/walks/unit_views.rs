@@ -55,13 +55,16 @@ fn slew_moves_the_tip_not_the_plate() {
     assert_eq!(extremes(&walker), brought);
 }
 
+/// What is chosen from which list, what the section must say then, and with which words none of its texts begins.
+type Kind = (&'static [(&'static str, &'static str)], &'static [&'static str], &'static [&'static str]);
+
 #[test]
 fn each_brace_kind_has_its_own_section() {
     let mut walker = with_a_unit();
     walker.press(Key::X);
     // What is chosen, and what the section must say of it: lengths of the parts' data and of the place, in meters.
     // Arms are 0.16 m deep in the first family and 0.14 m in the second.
-    let kinds: [(&[(&str, &str)], &[&str], &[&str]); 5] = [
+    let kinds: [Kind; 5] = [
         (
             &[],
             &[

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
-use std::thread;
+use std::thread::{self, JoinHandle};
 
 use gantline_exchange::disk::{Autosave, SaveFault, Stamp, plan_file};
 use gantline_plan::document::Plan;
@@ -58,9 +58,22 @@ pub enum Done {
 
 /// The thread, and what it still has to do.
 pub struct Worker {
-    jobs: Sender<Job>,
+    /// None once the thread is to end.
+    jobs: Option<Sender<Job>>,
     done: Receiver<Done>,
     pending: usize,
+    thread: Option<JoinHandle<()>>,
+}
+
+impl Drop for Worker {
+    /// What was asked for is done before the program ends, and the lock on recovery copies is given back.
+    fn drop(&mut self) {
+        self.jobs = None;
+        if let Some(thread) = self.thread.take() {
+            // A thread that came to grief has nothing more to do.
+            drop(thread.join());
+        }
+    }
 }
 
 impl Worker {
@@ -68,7 +81,7 @@ impl Worker {
     pub fn start(copies: Option<Arc<Autosave>>, wake: impl Fn() + Send + 'static) -> Self {
         let (jobs, asked) = channel();
         let (tell, done) = channel();
-        thread::spawn(move || {
+        let thread = thread::spawn(move || {
             while let Ok(job) = asked.recv() {
                 if tell.send(carry_out(job, copies.as_deref())).is_err() {
                     break;
@@ -76,12 +89,12 @@ impl Worker {
                 wake();
             }
         });
-        Self { jobs, done, pending: 0 }
+        Self { jobs: Some(jobs), done, pending: 0, thread: Some(thread) }
     }
 
     /// Asks for something.
     pub fn ask(&mut self, job: Job) {
-        if self.jobs.send(job).is_ok() {
+        if self.jobs.as_ref().is_some_and(|jobs| jobs.send(job).is_ok()) {
             self.pending += 1;
         }
     }
