@@ -202,9 +202,11 @@ mod tests {
     #[test]
     fn a_value_that_the_shown_digits_round_is_told_exactly() {
         let look = Look { palette: &Palette::LIGHT, units: UnitSystem::Si };
-        // Factors are shown with two decimals, shares as whole percents, lengths to the millimeter.
+        // Factors are shown with two decimals, shares with one decimal below ten percent, lengths to the
+        // millimeter.
         assert_eq!(exactly(Kind::Number, 1.125, look), "exactly 1.125");
-        assert_eq!(exactly(Kind::Share, 0.005, look), "exactly 0.5");
+        assert_eq!(exactly(Kind::Share, 0.00512, look), "exactly 0.512");
+        assert_eq!(exactly(Kind::Share, 0.005, look), "");
         assert_eq!(exactly(Kind::Number, 1.25, look), "");
         assert_eq!(exactly(Kind::Length, 0.15, look), "");
     }
