@@ -45,16 +45,17 @@ impl Cluster {
 /// The groups of a set for concrete breakout: linked below 3·h_ef, squares of half side 1.5·h_ef.
 ///
 /// With three or more edges nearer than 1.5·h_ef, h'_ef = max(c_a,max/1.5; s/3) ≤ h_ef in place of h_ef (17.6.2.1.2), c_a,max the
-/// largest edge distance below 1.5·h_ef, s the longest spacing between neighbors.
+/// largest edge distance below 1.5·h_ef, s the longest spacing between neighbors. Edges that look nearly the same way, as the
+/// chords of a round hole do, are one edge.
 pub(super) fn breakout_clusters(group: &Group, around: &dyn Around, set: &[usize]) -> Vec<Cluster> {
     let embedment = group.fastener.embedment_m;
     let build = |members: Vec<usize>| {
-        let near = || around.edges().iter().map(|e| e.nearest_m(&members)).filter(|c| *c < 1.5 * embedment);
-        let embedment_m = if near().count() < 3 {
+        let sides = sides_nearer_than(around, &members, 1.5 * embedment);
+        let embedment_m = if sides.len() < 3 {
             embedment
         } else {
             let longest = longest_link(group, &members);
-            (near().fold(0.0, f64::max) / 1.5).max(longest / 3.0).min(embedment)
+            (sides.into_iter().fold(0.0, f64::max) / 1.5).max(longest / 3.0).min(embedment)
         };
         cluster(around, members, embedment_m, 1.5 * embedment_m)
     };
@@ -77,6 +78,23 @@ fn cluster(around: &dyn Around, members: Vec<usize>, embedment_m: f64, half_side
         edge_m: nearest_edge(around, &members),
         members,
     }
+}
+
+/// Edges whose directions differ by less, cosine of 60°, are one side.
+const SAME_SIDE: f64 = 0.5;
+
+/// Distance to each side on which there is an edge nearer than a limit, m, nearest first.
+fn sides_nearer_than(around: &dyn Around, members: &[usize], limit_m: f64) -> Vec<f64> {
+    let edges = around.edges().iter().map(|edge| (edge.nearest_m(members), edge.outward));
+    let mut near: Vec<(f64, [f64; 2])> = edges.filter(|(distance, _)| *distance < limit_m).collect();
+    near.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut sides: Vec<(f64, [f64; 2])> = Vec::new();
+    for (distance, out) in near {
+        if sides.iter().all(|(_, side)| side[0] * out[0] + side[1] * out[1] <= SAME_SIDE) {
+            sides.push((distance, out));
+        }
+    }
+    sides.into_iter().map(|(distance, _)| distance).collect()
 }
 
 /// Least distance of any of these fasteners to any edge, m.

@@ -172,6 +172,59 @@ fn what_is_missing_is_never_a_pass() {
 }
 
 #[test]
+fn weak_concrete_and_rods_too_long_for_their_diameter_are_not_checked() {
+    let concrete = Concrete::plain(30e6);
+    let rod = |embedment: f64| verdict(&group(bonded(embedment, 6e6, 10e6), &[[0.0, 0.0]]), &concrete).not_checked;
+    assert_eq!(rod(0.32), None);
+    assert!(rod(0.33).is_some() && rod(0.06).is_some());
+    let weak = group(bonded(0.125, 6e6, 10e6), &[[0.0, 0.0]]);
+    assert!(verdict(&weak, &Concrete::plain(16e6)).not_checked.is_some());
+}
+
+#[test]
+fn chords_of_a_round_hole_make_no_narrow_member() {
+    /// Three edges that look 20° apart beside one anchor.
+    struct Chords(Vec<EdgeSeen>);
+    impl Around for Chords {
+        fn thickness_m(&self) -> f64 {
+            0.3
+        }
+        fn projected_area_m2(&self, _: &[usize], half_side_m: f64) -> f64 {
+            4.0 * half_side_m * half_side_m
+        }
+        fn edges(&self) -> &[EdgeSeen] {
+            &self.0
+        }
+        fn side_area_m2(&self, _: usize, _: &[usize], _: f64, _: f64) -> f64 {
+            1.0
+        }
+        fn shear_area_m2(&self, _: usize, _: &[usize], half_width_m: f64, depth_m: f64) -> f64 {
+            2.0 * half_width_m * depth_m
+        }
+    }
+    let edge = |degrees: f64| {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        let far = vec![f64::INFINITY];
+        EdgeSeen {
+            outward: [cos, sin],
+            distance_m: vec![0.12],
+            corner_before_m: far.clone(),
+            corner_after_m: far,
+            thickness_m: 0.3,
+        }
+    };
+    let depth = |directions: [f64; 3]| {
+        let group = group(headed(0.016, 157e-6, 0.1, 4e-4, 400e6, 240e6), &[[0.0, 0.0]]);
+        let around = Chords(directions.map(edge).to_vec());
+        let told = records(&group, &Concrete::plain(25e6), &around, &acting(&[5e3], &[[0.0; 2]]));
+        symbol(only(&told, Mode::ConcreteCone), "hef")
+    };
+    close(depth([-20.0, 0.0, 20.0]), 0.1, 1e-12);
+    // Three real sides: h' = 120/1.5 = 80 mm.
+    close(depth([0.0, 90.0, 180.0]), 0.08, 1e-12);
+}
+
+#[test]
 fn sustained_share_is_asked_for_and_service_values_are_not_judged() {
     let group = group(bonded(0.125, 6e6, 10e6), &[[0.0, 0.0]]);
     let (concrete, around) = (Concrete::plain(30e6), member(&group, FAR, 0.3));

@@ -8,6 +8,10 @@ use super::factors::{Aci318Factors, by_category};
 
 /// Most f'_c for cast-in anchors, Pa (17.3.1).
 const MOST_CAST_IN_PA: f64 = 70e6;
+/// Least f'_c of structural concrete, Pa (19.2.1.1).
+const LEAST_PA: f64 = 17e6;
+/// Least and most embedment of adhesive anchors over their diameter (17.3.3).
+const ADHESIVE: [f64; 2] = [4.0, 20.0];
 /// Most f'_c for post-installed anchors, Pa (17.3.1).
 const MOST_POST_PA: f64 = 55e6;
 
@@ -39,6 +43,17 @@ impl Material {
         let Some(specified) = concrete.specified_pa else {
             return Err(NotChecked::MissingData { field: "specified_pa" });
         };
+        if specified < LEAST_PA {
+            return Err(NotChecked::StructuralEngineer { what: "concrete below 17 MPa (19.2.1.1)" });
+        }
+        let adhesive = matches!(fastener.kind, FastenerKind::Bonded);
+        // A hair of tolerance for quotients.
+        let slenderness = fastener.embedment_m / fastener.diameter_m;
+        if adhesive && !(ADHESIVE[0] - 1e-9..=ADHESIVE[1] + 1e-9).contains(&slenderness) {
+            return Err(NotChecked::StructuralEngineer {
+                what: "adhesive anchors not 4 to 20 diameters deep (17.3.3)",
+            });
+        }
         let category = fastener.product.aci.category.ok_or(NotChecked::MissingData { field: "ACI category" });
         let supplemented = concrete.tension_bars.is_some();
         let phi = |cast_in: f64, table: [f64; 3]| {
@@ -54,7 +69,6 @@ impl Material {
             (factors.cast_in_plain, factors.post_plain)
         };
         let most = if fastener.is_post_installed() { MOST_POST_PA } else { MOST_CAST_IN_PA };
-        let adhesive = matches!(fastener.kind, FastenerKind::Bonded);
         Ok(Self {
             strength_pa: specified.min(most),
             lambda_a: lambda(concrete.lightweight, if adhesive { 0.8 } else { 1.0 }),

@@ -22,7 +22,8 @@ pub(super) fn least_thickness_m(zones: &[Zone], elsewhere_m: f64, piece: &[DVec2
             least = least.min(*thickness_m);
         }
     }
-    if covered < (1.0 - OVERLAP) * whole { least.min(elsewhere_m) } else { least }
+    // More than all means that zones overlap, and then something may be left uncovered.
+    if (covered - whole).abs() <= OVERLAP * whole { least } else { least.min(elsewhere_m) }
 }
 
 #[cfg(test)]
@@ -39,6 +40,12 @@ mod tests {
         assert_eq!(least_thickness_m(&zones, 0.2, &square(0.2, 0.8)), 0.4);
         assert_eq!(least_thickness_m(&zones, 0.2, &square(0.5, 1.5)), 0.2);
         assert_eq!(least_thickness_m(&zones, 0.2, &square(2.0, 3.0)), 0.2);
+    }
+
+    #[test]
+    fn zones_that_overlap_don_t_hide_what_they_leave_uncovered() {
+        let zones = [(vec![square(0.0, 0.8)], 0.4), (vec![square(0.0, 0.8)], 0.4)];
+        assert_eq!(least_thickness_m(&zones, 0.2, &square(0.0, 1.0)), 0.2);
     }
 
     #[test]
