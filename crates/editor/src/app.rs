@@ -130,10 +130,11 @@ impl App {
 
     /// One frame.
     pub fn show(&mut self, ui: &mut Ui) {
+        // What was asked for before the first frame, such as a plan to open, is seen in that frame.
+        let asked_before = self.waiting.drain(..).collect();
+        carry_out::all(self, asked_before, Told::default());
         self.prepare(ui);
-        let waited = !self.waiting.is_empty();
-        let mut intents: Vec<Intent> = self.waiting.drain(..).collect();
-        intents.extend(keys::collect(ui.ctx(), &self.session, self.document.is_some()));
+        let mut intents = keys::collect(ui.ctx(), &self.session, self.document.is_some());
         let told = if self.document.is_some() {
             self.show_plan(ui, &mut intents)
         } else {
@@ -143,10 +144,6 @@ impl App {
         self.show_over(ui, &mut intents);
         self.give_focus(ui);
         carry_out::all(self, intents, told);
-        if waited {
-            // What was asked for before the first frame, such as a plan to open, is seen in the next one.
-            ui.ctx().request_repaint();
-        }
         self.finish(ui);
     }
 
