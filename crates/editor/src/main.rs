@@ -2,16 +2,18 @@
 
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::time::Instant;
 
 mod command_line;
 
 fn main() -> ExitCode {
-    command_line::run(window)
+    let begun = Instant::now();
+    command_line::run(|plan| window(plan, begun))
 }
 
 /// Opens the window, with a plan or with the start page.
-fn window(plan: Option<PathBuf>) -> ExitCode {
-    match gantline_editor::shell::run(plan) {
+fn window(plan: Option<PathBuf>, begun: Instant) -> ExitCode {
+    match gantline_editor::shell::run(plan, begun) {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
             eprintln!("gantline: {fault}");

@@ -2,6 +2,7 @@
 
 pub mod before_start;
 pub mod desktop_picker;
+pub mod first_frame;
 pub mod window;
 
 pub use before_start::StartFault;

@@ -1,14 +1,16 @@
 //! Opens the window and runs the application in it.
 
 use std::path::PathBuf;
+use std::time::Instant;
 
 use super::before_start::{self, StartFault};
 use super::desktop_picker::DesktopPicker;
+use super::first_frame::FirstFrame;
 use crate::app::{App, Start};
 use crate::preferences::Store;
 
-/// Opens the window, with a plan if one is given, and returns when it is closed.
-pub fn run(plan: Option<PathBuf>) -> Result<(), StartFault> {
+/// Opens the window, with a plan if one is given, and returns when it is closed. `begun` is when the program began.
+pub fn run(plan: Option<PathBuf>, begun: Instant) -> Result<(), StartFault> {
     before_start::look()?;
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
@@ -19,17 +21,21 @@ pub fn run(plan: Option<PathBuf>) -> Result<(), StartFault> {
         renderer: eframe::Renderer::Glow,
         ..Default::default()
     };
-    let made =
-        eframe::run_native("Gantline", options, Box::new(move |creation| Ok(Box::new(Window::new(creation, plan)))));
+    let made = eframe::run_native(
+        "Gantline",
+        options,
+        Box::new(move |creation| Ok(Box::new(Window::new(creation, plan, FirstFrame::asked_for(begun))))),
+    );
     made.map_err(|fault| StartFault::NoWindow(fault.to_string()))
 }
 
 struct Window {
     app: App,
+    first_frame: Option<FirstFrame>,
 }
 
 impl Window {
-    fn new(creation: &eframe::CreationContext<'_>, open: Option<PathBuf>) -> Self {
+    fn new(creation: &eframe::CreationContext<'_>, open: Option<PathBuf>, first_frame: Option<FirstFrame>) -> Self {
         let waker = || {
             let context = creation.egui_ctx.clone();
             move || context.request_repaint()
@@ -42,12 +48,15 @@ impl Window {
         };
         let mut app = App::new(start);
         app.dress(&creation.egui_ctx);
-        Self { app }
+        Self { app, first_frame }
     }
 }
 
 impl eframe::App for Window {
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        if let Some(first_frame) = &mut self.first_frame {
+            first_frame.frame_begins(ui.ctx());
+        }
         self.app.show(ui);
     }
 }
