@@ -116,3 +116,19 @@ fn the_demonstration_writes_answers_and_drawings() {
         assert_eq!(&fs::read(to.join(format!("{view}.png"))).unwrap()[..4], b"\x89PNG");
     }
 }
+
+#[test]
+fn words_are_in_the_units_asked_for_and_json_stays_si() {
+    let plan = demo("small-roof.json");
+    let us = about("reactions", &plan, &["--units", "us"]);
+    let si = about("reactions", &plan, &[]);
+    assert!(text(&us.stdout).contains(" lbf ft") && !text(&us.stdout).contains(" kN"), "{}", text(&us.stdout));
+    assert!(text(&si.stdout).contains(" kNm") && !text(&si.stdout).contains(" lbf"));
+    let checked = about("check", &plan, &["--units", "us"]);
+    // The roof is 15 m long: 49 ft and 2.55 in, which is 9/16 to the nearest sixteenth.
+    assert!(text(&checked.stdout).contains("49' 2 9/16\""), "{}", text(&checked.stdout));
+    for command in ["check", "reactions"] {
+        let asked = about(command, &plan, &["--json", "--units", "us"]);
+        assert_eq!(asked.stdout, about(command, &plan, &["--json"]).stdout);
+    }
+}

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use gantline_plan::quantity::UnitSystem;
 
 /// Plans rope access to facades from portable mast-and-arm units. Without a subcommand the window opens.
 ///
@@ -43,6 +44,28 @@ pub struct CheckArgs {
     /// Count what could not be checked as blocking.
     #[arg(long)]
     pub strict: bool,
+    /// Units of measure of the answer in words; JSON is always SI.
+    #[arg(long, value_enum, default_value = "si")]
+    pub units: Units,
+}
+
+/// Units of measure of answers in words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Units {
+    /// Meters, kilonewtons, kilograms.
+    Si,
+    /// Feet and inches, pounds.
+    Us,
+}
+
+impl Units {
+    /// The system of units that is meant.
+    pub const fn system(self) -> UnitSystem {
+        match self {
+            Self::Si => UnitSystem::Si,
+            Self::Us => UnitSystem::UsCustomary,
+        }
+    }
 }
 
 /// What `reactions` is given.
@@ -56,6 +79,9 @@ pub struct ReactionsArgs {
     /// Answer as a table of all sets.
     #[arg(long)]
     pub csv: bool,
+    /// Units of measure of the answer in words; JSON and the table are always SI.
+    #[arg(long, value_enum, default_value = "si")]
+    pub units: Units,
 }
 
 /// What `schema` is given.

@@ -7,7 +7,7 @@ use gantline_exchange::answers::plan_named::CAUTION;
 use gantline_exchange::disk::plan_file::open;
 use gantline_plan::assess::{Amount, Assessment, Check, Memo, Outcome, Tally, assess};
 use gantline_plan::document::Plan;
-use gantline_plan::quantity::{UnitSystem, number};
+use gantline_plan::quantity::{UnitSystem, area, length, number};
 
 use super::args::CheckArgs;
 use super::ending::{Ending, NoAnswer};
@@ -24,7 +24,7 @@ pub fn check(args: &CheckArgs) -> Result<Ending, NoAnswer> {
         tell(&(serde_json::to_string_pretty(&CheckAnswer::of(&plan, &assessment))? + "\n"))?;
         tell_beside(&tally_line(tally))?;
     } else {
-        tell(&words(&plan, &assessment))?;
+        tell(&words(&plan, &assessment, args.units.system()))?;
     }
     Ok(ending(tally, args.strict))
 }
@@ -35,10 +35,10 @@ pub fn ending(tally: Tally, strict: bool) -> Ending {
 }
 
 /// The answer for people to read.
-fn words(plan: &Plan, assessment: &Assessment) -> String {
+fn words(plan: &Plan, assessment: &Assessment, units: UnitSystem) -> String {
     let mut text = format!("{}\n{CAUTION}\n\n", plan.title.job);
     for finding in assessment.findings() {
-        finding_words(&mut text, plan, finding);
+        finding_words(&mut text, plan, finding, units);
     }
     text.push_str("\nFacades that need access\n");
     for found in assessment.facades.values().filter(|found| found.facade.data.needs_access) {
@@ -47,10 +47,10 @@ fn words(plan: &Plan, assessment: &Assessment) -> String {
             text,
             "  {}: {} × {}, {} reached of {} ({share:.1} %), gaps: {}",
             found.facade.key,
-            length(found.facade.line.length_m),
-            length(found.facade.height_m()),
-            gantline_plan::quantity::area(found.covered_m2, UnitSystem::Si),
-            gantline_plan::quantity::area(found.area_m2, UnitSystem::Si),
+            length(found.facade.line.length_m, units),
+            length(found.facade.height_m(), units),
+            area(found.covered_m2, units),
+            area(found.area_m2, units),
             found.gaps.len()
         );
     }
@@ -59,15 +59,8 @@ fn words(plan: &Plan, assessment: &Assessment) -> String {
     text
 }
 
-fn length(value_m: f64) -> String {
-    gantline_plan::quantity::length(value_m, UnitSystem::Si)
-}
-
-fn shown(amount: Amount) -> String {
-    number(amount.kind, amount.value, UnitSystem::Si)
-}
-
-fn finding_words(text: &mut String, plan: &Plan, check: &Check) {
+fn finding_words(text: &mut String, plan: &Plan, check: &Check, units: UnitSystem) {
+    let shown = |amount: Amount| number(amount.kind, amount.value, units);
     let kind = match &check.outcome {
         Outcome::Fails(severity) => severity.word(),
         Outcome::NotChecked(_) => "not checked",
@@ -77,7 +70,7 @@ fn finding_words(text: &mut String, plan: &Plan, check: &Check) {
     let about: Vec<String> = check.about.iter().map(|&thing| name_of(plan, thing)).collect();
     let _ = write!(text, "{kind}: {}: {}", check.code.name(), about.join(", "));
     if let Some(place) = &check.at {
-        let _ = write!(text, ", at ({:.3}, {:.3}) m", place.at.x, place.at.y);
+        let _ = write!(text, ", at ({}, {})", length(place.at.x, units), length(place.at.y, units));
     }
     text.push('\n');
     if let Outcome::NotChecked(missing) = &check.outcome {

@@ -24,14 +24,14 @@ pub fn reactions(args: &ReactionsArgs) -> Result<Ending, NoAnswer> {
         let table = sets_as_csv(&ReactionsAnswer::of(&plan, &assessment));
         tell(&table.map_err(|fault| NoAnswer::Csv(fault.to_string()))?)?;
     } else {
-        tell(&words(&plan, &assessment))?;
+        tell(&words(&plan, &assessment, args.units.system()))?;
     }
     tell_beside(&tally_line(assessment.tally()))?;
     Ok(Ending::Clear)
 }
 
 /// The answer for people to read: the largest of each kind; all sets are in the JSON and CSV answers.
-fn words(plan: &Plan, assessment: &Assessment) -> String {
+fn words(plan: &Plan, assessment: &Assessment, units: UnitSystem) -> String {
     let mut text = format!(
         "{}\n{CAUTION}\n\nAction of the unit on the structure at the underside of its base plate; V of Fx and Fy, M of Mx and \
          My. All sets with what acts at the same time: --json or --csv.\n",
@@ -54,13 +54,13 @@ fn words(plan: &Plan, assessment: &Assessment) -> String {
             resolved.family, resolved.mast.name, resolved.arm.name, resolved.base.name
         );
         for result in unit.reactions.iter().flat_map(|reactions| &reactions.combinations) {
-            combination_words(&mut text, result);
+            combination_words(&mut text, result, units);
         }
     }
     text
 }
 
-fn combination_words(text: &mut String, result: &CombinationResult) {
+fn combination_words(text: &mut String, result: &CombinationResult, units: UnitSystem) {
     let _ = writeln!(text, "  {} ({})", result.name, result.level.name());
     match &result.unavailable {
         Some(Unavailable::Missing(what)) => {
@@ -83,7 +83,7 @@ fn combination_words(text: &mut String, result: &CombinationResult) {
     ];
     let shown = figures.into_iter().map(|(symbol, least, most)| {
         let figure = |value: f64| {
-            if symbol.starts_with('M') { moment(value, UnitSystem::Si) } else { force(value, UnitSystem::Si) }
+            if symbol.starts_with('M') { moment(value, units) } else { force(value, units) }
         };
         let ends: Vec<String> = [least, most].into_iter().flatten().map(figure).collect();
         format!("{symbol} {}", ends.join(" to "))
