@@ -199,7 +199,7 @@ pub const TABLE: &[Entry] = &[
     entry(
         Command::Mirror,
         "Mirror",
-        "Mirrors selected units about the middle of their edge.",
+        "Sets a mirrored copy of each selected unit about the middle of its edge.",
         &[with(CTRL, Key::M)],
         Menu::Edit,
     ),

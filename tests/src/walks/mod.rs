@@ -3,6 +3,7 @@
 mod buildings;
 mod by_pointer;
 mod clearances;
+mod editing;
 mod files;
 mod keyboard;
 mod many_units;
@@ -11,4 +12,4 @@ mod reach;
 mod sketching;
 mod unit_views;
 mod units_of_measure;
-mod walker;
+pub mod walker;

@@ -257,8 +257,14 @@ fn mirror(app: &mut App) {
         return;
     };
     let plan = document.plan();
-    let copies = app.session.selection.units().into_iter().filter_map(|id| mirrored(plan, id));
-    place_all(app, "mirror", copies.collect());
+    let units = app.session.selection.units();
+    let copies: Vec<Change> = units.iter().filter_map(|&id| mirrored(plan, id)).collect();
+    if copies.is_empty() && !units.is_empty() {
+        let words = "Nothing to mirror: a unit in the middle of its edge is its own mirror image, one without an edge has none.";
+        words.clone_into(&mut app.session.said);
+        return;
+    }
+    place_all(app, "mirror", copies);
 }
 
 fn mirrored(plan: &Plan, id: PlacementId) -> Option<Change> {

@@ -49,7 +49,8 @@ impl Framing {
         points.iter().any(|&point| self.holds(point)) || (0..last).any(crosses)
     }
 
-    /// What it takes: units if there are any, else obstacles, else edges, so that one kind is selected.
+    /// What it takes: units and obstacles together; edges only where it takes neither, since a box around units at an
+    /// edge is not meant for the edge.
     pub fn taken(&self, plan: &Plan) -> Vec<ThingId> {
         let units = plan.placements.iter().filter(|(_, placement)| {
             let Some(frame) = Frame::of(plan, &placement.stands) else {
@@ -60,14 +61,11 @@ impl Framing {
             let reach = frame.direction(placement.make_up.drawn_slew_rad) * outreach_m.map_or(0.0, |a| a.outreach_m);
             self.takes(&[frame.at, frame.at + reach], false)
         });
-        let units: Vec<ThingId> = units.map(|(&id, _)| ThingId::Placement(id)).collect();
-        if !units.is_empty() {
-            return units;
-        }
         let obstacles = plan.obstacles.iter().filter(|(_, obstacle)| self.takes(&obstacle.outline, true));
-        let obstacles: Vec<ThingId> = obstacles.map(|(&id, _)| ThingId::Obstacle(id)).collect();
-        if !obstacles.is_empty() {
-            return obstacles;
+        let mut taken: Vec<ThingId> = units.map(|(&id, _)| ThingId::Placement(id)).collect();
+        taken.extend(obstacles.map(|(&id, _)| ThingId::Obstacle(id)));
+        if !taken.is_empty() {
+            return taken;
         }
         let edges = plan.edges().filter(|place| {
             let (from, to) = place.ring.ends(place.index);

@@ -8,23 +8,28 @@ use crate::intent::Intent;
 use crate::session::Selection;
 use crate::sight::Sight;
 
-/// A kind of thing: its name in the plural and what tells it.
+/// A kind of thing: its name and what tells it.
 type Kind = (&'static str, fn(&ThingId) -> bool);
 
 /// Shows it.
 pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
     heading(ui, &format!("{} things", sight.session.selection.len()));
-    soft(ui, sight, "Things of one kind can be changed together.");
+    soft(ui, sight, "Together they are nudged and deleted; the fields of one kind show when only that kind is kept.");
     ui.add_space(6.0);
     let kinds: [Kind; 4] = [
-        ("units", |thing| matches!(thing, ThingId::Placement(_))),
-        ("edges", |thing| matches!(thing, ThingId::Edge(_))),
-        ("obstacles", |thing| matches!(thing, ThingId::Obstacle(_))),
-        ("roofs", |thing| matches!(thing, ThingId::Roof(_))),
+        ("unit", |thing| matches!(thing, ThingId::Placement(_))),
+        ("edge", |thing| matches!(thing, ThingId::Edge(_))),
+        ("obstacle", |thing| matches!(thing, ThingId::Obstacle(_))),
+        ("roof", |thing| matches!(thing, ThingId::Roof(_))),
     ];
     for (name, is) in kinds {
         let of_kind: Vec<ThingId> = sight.session.selection.iter().filter(is).collect();
-        if !of_kind.is_empty() && ui.button(format!("Keep only the {} {name}", of_kind.len())).clicked() {
+        let words = match of_kind.len() {
+            0 => continue,
+            1 => format!("Keep only the {name}"),
+            count => format!("Keep only the {count} {name}s"),
+        };
+        if ui.button(words).clicked() {
             intents.push(Intent::Select(Selection::of(of_kind)));
         }
     }
