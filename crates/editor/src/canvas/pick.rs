@@ -74,7 +74,7 @@ fn unit_distance_m(
     let base = family.and_then(|family| family.bases.get(&make_up.base));
     let pointed = frame.direction(make_up.drawn_slew_rad);
     let (outreach_m, tail_m) = arm.map_or((0.0, 0.0), |arm| (arm.outreach_m, arm.tail_m));
-    let half_base_m = base.map_or(0.0, |base| base.plate_half_m()).max(LEAST_BASE_PT / 2.0 * m_per_pt);
+    let half_base_m = base.map_or(0.0, gantline_plan::catalog::Base::plate_half_m).max(LEAST_BASE_PT / 2.0 * m_per_pt);
     let to_arm = distance_to_segment(at, frame.at - pointed * tail_m, frame.at + pointed * outreach_m);
     let to_base = (frame.at.distance(at) - half_base_m).max(0.0);
     Some(to_arm.min(to_base))
