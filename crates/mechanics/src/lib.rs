@@ -9,6 +9,7 @@ pub mod frame;
 pub mod material;
 pub mod member;
 pub mod pin;
+pub mod plate;
 pub mod retention;
 pub mod ring;
 pub mod section;

@@ -1,0 +1,18 @@
+//! A stiff plate on concrete: which anchors it pulls, where it presses, how it shares shear, what its steel makes of that.
+//!
+//! The concrete carries no tension and an anchor no pressure; the plate stays plane. That is a cracked elastic section of
+//! any shape under a force and two moments ([`PreparedPlate::solve`]). [`shear`] shares out what acts in the plane, [`bending`] says
+//! whether the plate is strong and stiff enough for all of it, and [`wall`] turns the actions of a mast into the axes of a
+//! plate on a wall.
+
+pub mod bending;
+mod moments;
+mod shape;
+pub mod shear;
+mod solution;
+mod solve;
+pub mod wall;
+
+pub use shape::{Bearing, Plate, PlateAnchor, PlateFault};
+pub use solution::PlateSolution;
+pub use solve::PreparedPlate;
