@@ -21,7 +21,7 @@ FAR = 1e3
 
 
 def slab(rng):
-    kind = rng.choice(["rectangle", "l", "u", "star"])
+    kind = rng.choice(["rectangle", "l", "u", "star", "disc"])
     a, b = rng.uniform(3, 8), rng.uniform(3, 8)
     if kind == "rectangle":
         ring = [(0, 0), (a, 0), (a, b), (0, b)]
@@ -31,6 +31,11 @@ def slab(rng):
     elif kind == "u":
         c, d, e = a * rng.uniform(0.2, 0.4), a * rng.uniform(0.6, 0.8), b * rng.uniform(0.2, 0.6)
         ring = [(0, 0), (a, 0), (a, b), (d, b), (d, e), (c, e), (c, b), (0, b)]
+    elif kind == "disc":
+        # Chords that bend by less than 5°, by more where there are few.
+        count = rng.randint(60, 100)
+        a = b = 8
+        ring = [(4 + 3.5 * math.cos(2 * math.pi * i / count), 4 + 3.5 * math.sin(2 * math.pi * i / count)) for i in range(count)]
     else:
         count = rng.randint(5, 9)
         ring = []
@@ -119,9 +124,12 @@ def first_border(concrete, start, direction):
     return None if hits.is_empty else Point(start).distance(hits)
 
 
-def corner_sticks_out(ring, i):
+def corner(ring, i):
+    """Out, gentle (out by less than 5°) or in."""
     (ax, ay), (bx, by), (cx, cy) = ring[i - 1], ring[i], ring[(i + 1) % len(ring)]
-    return (bx - ax) * (cy - by) - (by - ay) * (cx - bx) > 0
+    bend = math.degrees(math.atan2(cy - by, cx - bx) - math.atan2(by - ay, bx - ax))
+    bend = (bend + 180) % 360 - 180
+    return "in" if bend <= 0 else "gentle" if bend < 5 else "out"
 
 
 def edges(concrete, rings, anchors, foreign, zones, elsewhere, reach):
@@ -133,23 +141,23 @@ def edges(concrete, rings, anchors, foreign, zones, elsewhere, reach):
             length = math.dist(a, b)
             t = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
             n = (t[1], -t[0])
-            out_before, out_after = corner_sticks_out(ring, i), corner_sticks_out(ring, j)
+            before_is, after_is = corner(ring, i), corner(ring, j)
             sights = []
             for p in anchors:
                 c1 = (a[0] - p[0]) * n[0] + (a[1] - p[1]) * n[1]
                 foot = (p[0] - a[0]) * t[0] + (p[1] - a[1]) * t[1]
                 before, after = foot, length - foot
                 hidden = c1 <= 0
-                hidden = hidden or before < -(0 if out_before else 1.5 * c1)
-                hidden = hidden or after < -(0 if out_after else 1.5 * c1)
+                hidden = hidden or before < -(1.5 * c1 if before_is == "in" else 0)
+                hidden = hidden or after < -(1.5 * c1 if after_is == "in" else 0)
                 if hidden:
                     sights.append(None)
                     continue
                 to_before = first_border(concrete, p, (-t[0], -t[1]))
                 to_after = first_border(concrete, p, t)
-                if out_before:
+                if before_is == "out":
                     to_before = min(to_before, before)
-                if out_after:
+                if after_is == "out":
                     to_after = min(to_after, after)
                 sights.append((c1, to_before, to_after, foot))
             seen = [s for s in sights if s]
