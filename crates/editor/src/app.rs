@@ -233,7 +233,7 @@ impl App {
         if let Some(thing) = self.session.ghost.as_ref().and_then(|ghost| ghost.thing) {
             selection = crate::session::Selection::of([thing]);
         }
-        let (main, companion) = self.session.slots.placed(&shown_plan, &selection);
+        let (main, companion) = self.session.slots.placed(&shown_plan, &selection, self.session.drawing_pressed());
         let view = View {
             plan: &shown_plan,
             assessment: &shown_assessment,

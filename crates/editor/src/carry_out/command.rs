@@ -300,7 +300,7 @@ fn delete(app: &mut App) {
     };
     let plan = document.plan().clone();
     if let Tool::Select(select) = &app.session.tool
-        && let Some(edge) = select.picked_corner()
+        && let Some(edge) = select.picked_corner(&plan, &app.session.selection)
     {
         app.session.tool = Tool::of(ToolKind::Select);
         edit::change(app, "take corner away", &Change::RemoveCorner { edge }, Then::Keep);

@@ -71,7 +71,7 @@ fn escape(app: &mut App) {
     } else if app.session.typed.is_some() {
         app.session.typed = None;
         renew(app);
-    } else if app.session.tool.is_busy() {
+    } else if app.session.tool.is_busy() || corner_picked(app) {
         tell(app, &GestureEvent::Key(GestureKey::Escape));
         app.session.recognizer.forget();
     } else if app.session.tool.kind() != ToolKind::Select {
@@ -79,6 +79,13 @@ fn escape(app: &mut App) {
     } else {
         app.session.selection = Selection::default();
     }
+}
+
+fn corner_picked(app: &App) -> bool {
+    let (Some(document), Tool::Select(select)) = (&app.document, &app.session.tool) else {
+        return false;
+    };
+    select.picked_corner(document.plan(), &app.session.selection).is_some()
 }
 
 /// Yes to what the status line announces; with nothing in hand and one thing selected, to the inspector.

@@ -80,9 +80,10 @@ pub fn zoom(app: &mut App, factor: f64) {
 }
 
 fn main_sheet(app: &App) -> Sheet {
-    app.document
-        .as_ref()
-        .map_or(Sheet::Plan, |document| app.session.slots.placed(document.plan(), &app.session.selection).0)
+    let session = &app.session;
+    app.document.as_ref().map_or(Sheet::Plan, |document| {
+        session.slots.placed(document.plan(), &session.selection, session.drawing_pressed()).0
+    })
 }
 
 /// Keeps the companion as it is, or lets it follow again.

@@ -73,6 +73,13 @@ pub struct Session {
     pub focus: Option<Area>,
 }
 
+impl Session {
+    /// The drawing on which the button is down.
+    pub fn drawing_pressed(&self) -> Option<Sheet> {
+        self.pressed_on.filter(|_| self.recognizer.is_pressed())
+    }
+}
+
 /// Areas of the window that F6 goes through.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub enum Area {

@@ -53,9 +53,11 @@ impl Slots {
         if followed.is_on(plan) { followed } else { Sheet::Building }
     }
 
-    /// What lies on the main sheet and what beside it.
-    pub fn placed(&self, plan: &Plan, selection: &Selection) -> (Sheet, Sheet) {
-        let companion = self.companion(plan, selection);
+    /// What lies on the main sheet and what beside it. A drawing that a press has begun on stays until the button goes up,
+    /// whatever is selected meanwhile: the rest of the gesture is read on it.
+    pub fn placed(&self, plan: &Plan, selection: &Selection, pressed_on: Option<Sheet>) -> (Sheet, Sheet) {
+        let pressed_on = pressed_on.filter(|&sheet| sheet != Sheet::Plan && sheet.is_on(plan));
+        let companion = pressed_on.unwrap_or_else(|| self.companion(plan, selection));
         if self.swapped { (companion, Sheet::Plan) } else { (Sheet::Plan, companion) }
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! Nothing here knows a window, a color or a widget toolkit, so that every gesture can be tested as a table of events.
 
+pub mod before;
 pub mod copies;
 pub mod framing;
 pub mod gesture;

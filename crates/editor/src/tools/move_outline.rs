@@ -6,7 +6,7 @@ use gantline_plan::geometry::frame::EdgeLine;
 use glam::DVec2;
 
 use super::gesture::{Spot, step_m};
-use super::sketch::CardLine;
+use super::sketch::{CardLine, LineRole, SketchLine};
 use super::snap::candidates::{of_angles, of_plan};
 use super::snap::choose::{CATCH_PT, stepped_along};
 use super::snap::{Caught, Moving, choose};
@@ -130,31 +130,71 @@ impl MoveOutline {
         }
     }
 
-    /// The corners before and after the one that is moved.
+    /// The corners before and after what is moved.
     fn neighbors(&self, plan: &Plan) -> Vec<DVec2> {
         match self.part {
             OutlinePart::Corner(edge) => plan.find_edge(edge).map_or_else(Vec::new, |place| {
                 let before = place.ring.ends(place.index + place.ring.len() - 1).0;
                 vec![before, place.ring.ends(place.index).1]
             }),
+            OutlinePart::Edge(edge) => plan.find_edge(edge).map_or_else(Vec::new, |place| {
+                let count = place.ring.len();
+                vec![place.ring.ends(place.index + count - 1).0, place.ring.ends(place.index + 1).1]
+            }),
+            OutlinePart::NewCorner(edge) => {
+                EdgeLine::of(plan, edge).map_or_else(Vec::new, |line| vec![line.start, line.end])
+            }
             OutlinePart::ObstacleCorner(id, corner) => plan.obstacles.get(&id).map_or_else(Vec::new, |obstacle| {
                 let count = obstacle.outline.len();
                 vec![obstacle.outline[(corner + count - 1) % count], obstacle.outline[(corner + 1) % count]]
             }),
-            OutlinePart::Edge(_) | OutlinePart::NewCorner(_) | OutlinePart::Obstacle(_) => Vec::new(),
+            OutlinePart::Obstacle(_) => Vec::new(),
         }
     }
 
-    /// The card at the pointer: how far it was moved and the lengths of the edges it ends.
+    /// The card at the pointer: how far it was moved, in the quantities that can be typed, and the lengths of the edges
+    /// that it ends.
     pub fn card(&self, plan: &Plan) -> Vec<CardLine> {
         let by = self.to - self.start;
-        let mut card = vec![CardLine::length("moved", by.length())];
-        let lengths: Vec<f64> = self.neighbors(plan).iter().map(|neighbor| neighbor.distance(self.to)).collect();
+        let mut card = match self.part {
+            OutlinePart::Edge(edge) => {
+                let outward = EdgeLine::of(plan, edge).map_or(DVec2::ZERO, |line| line.outward);
+                vec![CardLine::length("outward", by.dot(outward))]
+            }
+            _ => vec![CardLine::length("moved x", by.x), CardLine::length("moved y", by.y)],
+        };
+        let ends = self.neighbors(plan);
+        let lengths: Vec<f64> = match (self.part, ends.as_slice()) {
+            (OutlinePart::Edge(edge), [before, after]) => {
+                let own = EdgeLine::of(plan, edge);
+                own.map_or_else(Vec::new, |own| vec![before.distance(own.start + by), after.distance(own.end + by)])
+            }
+            _ => ends.iter().map(|neighbor| neighbor.distance(self.to)).collect(),
+        };
         if let [before, after] = lengths.as_slice() {
             card.push(CardLine::length("edge before", *before));
             card.push(CardLine::length("edge after", *after));
         }
         card
+    }
+
+    /// Where what is moved was before.
+    pub fn ghost(&self, plan: &Plan) -> Option<SketchLine> {
+        let (points, closed) = match self.part {
+            OutlinePart::Obstacle(id) | OutlinePart::ObstacleCorner(id, _) => {
+                (plan.obstacles.get(&id)?.outline.clone(), true)
+            }
+            OutlinePart::Edge(edge) | OutlinePart::NewCorner(edge) => {
+                let line = EdgeLine::of(plan, edge)?;
+                (vec![line.start, line.end], false)
+            }
+            OutlinePart::Corner(_) => {
+                let ends = self.neighbors(plan);
+                let [before, after] = ends.as_slice() else { return None };
+                (vec![*before, self.start, *after], false)
+            }
+        };
+        Some(SketchLine { points, closed, role: LineRole::Ghost })
     }
 }
 

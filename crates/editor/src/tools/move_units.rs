@@ -42,6 +42,11 @@ impl MoveUnits {
         self.lead
     }
 
+    /// All units that go along.
+    pub fn moved(&self) -> &[PlacementId] {
+        &self.moved
+    }
+
     /// What can be typed.
     pub fn asks(&self) -> Vec<Asked> {
         vec![Asked::length("along"), Asked::length("setback")]

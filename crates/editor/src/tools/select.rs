@@ -1,9 +1,10 @@
 //! Selects things and drags them. Units can always be dragged; corners and edges only while their roof is selected.
 
 use gantline_plan::change::{Change, Refused};
-use gantline_plan::document::{EdgeId, PlacementId, ThingId};
+use gantline_plan::document::{EdgeId, PlacementId, Plan, ThingId};
 use glam::DVec2;
 
+use super::before;
 use super::copies::Copies;
 use super::framing::Framing;
 use super::gesture::{DRAG_THRESHOLD_PT, GestureEvent, GestureKey, Spot};
@@ -88,6 +89,17 @@ impl Dragged {
         }
     }
 
+    /// Where what is dragged was when the gesture began.
+    fn before(&self, plan: &Plan) -> Vec<SketchLine> {
+        match self {
+            Self::Units(units) => before::lines(plan, units.moved()),
+            Self::Outline(outline) => outline.ghost(plan).into_iter().collect(),
+            Self::Slew(slew) => before::lines(plan, &[slew.unit()]),
+            Self::Setback(setback) => before::lines(plan, &[setback.unit()]),
+            Self::Copies(_) => Vec::new(),
+        }
+    }
+
     fn then(&self) -> Then {
         match self {
             Self::Copies(_) => Then::SelectMade,
@@ -102,9 +114,11 @@ impl SelectTool {
         !matches!(self.state, State::Idle)
     }
 
-    /// The corner that Delete takes away: the one that this edge leaves.
-    pub fn picked_corner(&self) -> Option<EdgeId> {
-        self.corner.map(|(edge, _)| edge)
+    /// The corner that Delete takes away, the one that this edge leaves: as long as nothing but its roof is selected.
+    pub fn picked_corner(&self, plan: &Plan, selection: &Selection) -> Option<EdgeId> {
+        let (edge, _) = self.corner?;
+        let roof = plan.find_edge(edge)?.roof_id;
+        (selection.single() == Some(ThingId::Roof(roof))).then_some(edge)
     }
 
     /// The unit that is being dragged.
@@ -299,6 +313,7 @@ impl SelectTool {
                     Dragged::Outline(outline) => outline.caught(),
                     Dragged::Slew(_) | Dragged::Setback(_) | Dragged::Copies(_) => None,
                 },
+                lines: dragged.before(scene.plan),
                 ..Sketch::default()
             },
         }
@@ -307,7 +322,8 @@ impl SelectTool {
 
 impl SelectTool {
     fn corner_square(&self, scene: &Scene<'_>) -> Option<SketchLine> {
-        let (edge, half) = self.corner?;
+        let (_, half) = self.corner?;
+        let edge = self.picked_corner(scene.plan, scene.selection)?;
         let place = scene.plan.find_edge(edge)?;
         let at = place.ring.ends(place.index).0;
         let sides = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];

@@ -31,6 +31,11 @@ impl SlewUnit {
         Some(Self { unit, grip_rad: slew_rad - pointed(&frame, from), slew_rad })
     }
 
+    /// The unit.
+    pub const fn unit(&self) -> PlacementId {
+        self.unit
+    }
+
     /// What can be typed.
     pub fn asks(&self) -> Vec<Asked> {
         vec![Asked::angle("slew")]
@@ -79,6 +84,11 @@ impl SetUnitBack {
         };
         let line = EdgeLine::of(plan, *edge)?;
         Some(Self { unit, grip_m: setback_m - line.behind_m(from.at), setback_m: *setback_m })
+    }
+
+    /// The unit.
+    pub const fn unit(&self) -> PlacementId {
+        self.unit
     }
 
     /// What can be typed.
