@@ -10,6 +10,13 @@ pub struct PaintedText {
     corners: [Pos2; 4],
 }
 
+impl PaintedText {
+    /// The middle of its ink.
+    pub fn middle(&self) -> Pos2 {
+        self.corners[0] + (self.corners[2] - self.corners[0]) * 0.5
+    }
+}
+
 /// Texts painted on a part of the screen, but for those that something opaque was laid over, such as the legend.
 pub fn texts_on(output: &FullOutput, sheet: Rect) -> Vec<PaintedText> {
     let mut texts: Vec<PaintedText> = Vec::new();

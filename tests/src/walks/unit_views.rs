@@ -55,6 +55,27 @@ fn slew_moves_the_tip_not_the_plate() {
     assert_eq!(extremes(&walker), brought);
 }
 
+#[test]
+fn a_unit_dragged_in_the_elevation_goes_along_the_facade_only() {
+    let mut walker = with_a_unit();
+    let (before, setbacks) = (walker.plan().clone(), walker.setbacks());
+    walker.select("Roof 1 edge 1");
+    let tag = walker.beside("B-01");
+    // 30 m of facade are about 250 points wide there.
+    let mut along = Vec::new();
+    walker.drag(tag, tag + vec2(60.0, 9.0), 12, |walker, _| {
+        assert!(walker.says("Elevation · Roof 1 edge 1"), "the drawing stays while the button is down");
+        assert_eq!(walker.told_of("setback"), "0.850 m");
+        along.push(walker.places()[0].x);
+    });
+    assert!(along.windows(2).all(|pair| pair[0] <= pair[1]), "{along:?}");
+    assert!((5.0..10.0).contains(&(walker.places()[0].x - 15.0)), "{:?}", walker.places());
+    assert_eq!(walker.setbacks(), setbacks);
+    assert!(walker.says("Section · Unit B-01"), "then the companion follows the selection");
+    walker.press_with_command(Key::Z);
+    assert_eq!(*walker.plan(), before);
+}
+
 /// What is chosen from which list, what the section must say then, and with which words none of its texts begins.
 type Kind = (&'static [(&'static str, &'static str)], &'static [&'static str], &'static [&'static str]);
 

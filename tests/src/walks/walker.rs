@@ -322,6 +322,13 @@ impl Walker {
         painted::texts_on(self.harness.output(), beside).into_iter().map(|text| text.words).collect()
     }
 
+    /// Where a text of the drawing beside the inspector is on the screen.
+    pub fn beside(&self, words: &str) -> Pos2 {
+        let beside = self.harness.get_by_label("Companion").rect();
+        let texts = painted::texts_on(self.harness.output(), beside);
+        texts.iter().find(|text| text.words == words).map(painted::PaintedText::middle).expect("a text of these words")
+    }
+
     /// Where a point of the plan is on the screen, found by the box of the first roof.
     pub fn screen_of(&self, point: DVec2) -> Pos2 {
         let roof = self.plan().roofs.values().next().expect("a roof");

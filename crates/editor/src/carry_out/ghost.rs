@@ -11,6 +11,7 @@ use super::gesture;
 use crate::app::App;
 use crate::session::Ghost;
 use crate::tools::ToolKind;
+use crate::tools::gesture::in_steps;
 
 /// Shows the plan as it would be, or takes the ghost away.
 pub fn show(app: &mut App, change: Option<Change>) {
@@ -95,7 +96,7 @@ fn choose_for(app: &mut App, plan: &Arc<Plan>, edge: EdgeId, place: &Change) {
         app.session.hand.setback_m = None;
         let least_m = app.session.hand.setback_m(plan, Some(edge));
         for further_m in FURTHER_BACK_M {
-            let setback_m = least_m + further_m;
+            let setback_m = in_steps(least_m + further_m, 0.001);
             let stands = Standing::OnEdge { edge, station: *station, setback_m, turn_rad: *turn_rad };
             let Some((blocking, caution)) = tried(app, plan, &make_up, stands) else {
                 continue;

@@ -28,7 +28,7 @@ impl Hand {
         /// Between parapet and base plate.
         const GAP_M: f64 = 0.15;
         /// Setbacks are set in steps that a tape shows.
-        const STEP_M: f64 = 0.05;
+        const STEPS_IN_A_M: f64 = 20.0;
         if let Some(setback) = self.setback_m {
             return setback;
         }
@@ -37,7 +37,7 @@ impl Hand {
             .map_or(0.2, |place| place.edge().parapet.inset_m + place.edge().parapet.thickness_m);
         let side = self.make_up_or_first(plan).and_then(|m| base_of(plan, &m).map(|base| 2.0 * base.plate_half_m()));
         let least = parapet + side.unwrap_or(0.0) / 2.0 + GAP_M;
-        (least / STEP_M).ceil() * STEP_M
+        (least * STEPS_IN_A_M).ceil() / STEPS_IN_A_M
     }
 }
 

@@ -4,7 +4,7 @@ use gantline_plan::change::Change;
 use gantline_plan::document::{PlacementId, Plan, Standing, Station};
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
 
-use super::gesture::{Spot, step_m};
+use super::gesture::{Spot, in_steps, step_m};
 use super::sketch::CardLine;
 use super::{Asked, Scene};
 
@@ -40,7 +40,7 @@ impl Copies {
         let sense = if drawn_m.is_some_and(|drawn| drawn < 0.0) { -1.0 } else { 1.0 };
         let typed_count = scene.typed.second().map(|count| (count.round().max(1.0) as usize).min(MOST_COPIES));
         let step = spot.map_or(0.001, |spot| step_m(spot.m_per_pt));
-        let rounded = |value: f64| ((value / step).round() * step).max(step);
+        let rounded = |value: f64| in_steps(value, step).max(step);
         let drawn = drawn_m.map(f64::abs);
         self.pitch_m = match (scene.typed.first(), typed_count, drawn) {
             (Some(pitch), ..) => pitch,

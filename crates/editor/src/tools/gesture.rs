@@ -150,6 +150,20 @@ pub fn step_m(m_per_pt: f64) -> f64 {
     [1.0, 2.0, 5.0, 10.0].into_iter().map(|times| times * decade).find(|&step| step >= least_m).unwrap_or(decade * 10.0)
 }
 
+/// The nearest multiple of a step of [`step_m`], as it would be typed: 17 steps of 0.05 m are 0.85 m and not a last digit
+/// more, as 17 × 0.05 would be.
+pub fn in_steps(value_m: f64, step_m: f64) -> f64 {
+    let count = (value_m / step_m).round();
+    let per_m = (1.0 / step_m).round();
+    // Steps below a meter are whole parts of it, larger ones whole numbers.
+    if step_m < 1.0 { count / per_m } else { count * step_m }
+}
+
+/// The same for a point.
+pub fn point_in_steps(at: DVec2, step_m: f64) -> DVec2 {
+    DVec2::new(in_steps(at.x, step_m), in_steps(at.y, step_m))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -193,5 +207,12 @@ mod tests {
         near(0.02, 0.1);
         near(0.05, 0.2);
         near(0.1, 0.5);
+    }
+
+    #[test]
+    fn whole_steps_are_the_numbers_that_one_would_type() {
+        // 17 × 0.05 and 3 × 0.1 are a last digit more in binary.
+        assert_eq!((in_steps(0.86, 0.05), in_steps(0.31, 0.1)), (0.85, 0.3));
+        assert_eq!((in_steps(-0.0074, 0.001), in_steps(13.0, 5.0), in_steps(0.2, 0.5)), (-0.007, 15.0, 0.0));
     }
 }

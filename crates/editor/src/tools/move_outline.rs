@@ -5,7 +5,7 @@ use gantline_plan::document::{EdgeId, ObstacleId, Plan};
 use gantline_plan::geometry::frame::EdgeLine;
 use glam::DVec2;
 
-use super::gesture::{Spot, step_m};
+use super::gesture::{Spot, in_steps, point_in_steps, step_m};
 use super::sketch::{CardLine, LineRole, SketchLine};
 use super::snap::candidates::{of_angles, of_plan};
 use super::snap::choose::{CATCH_PT, stepped_along};
@@ -126,7 +126,7 @@ impl MoveOutline {
         }
         match choose(wanted.at, &candidates, self.caught.as_ref(), wanted.m_per_pt) {
             Some(caught) => (stepped_along(&caught, step), Some(caught)),
-            None => ((wanted.at / step).round() * step, None),
+            None => (point_in_steps(wanted.at, step), None),
         }
     }
 
@@ -212,7 +212,7 @@ fn outward_m(plan: &Plan, edge: EdgeId, line: &EdgeLine, wanted: &Spot) -> f64 {
         Some(level) if (level - raw).abs() <= CATCH_PT * wanted.m_per_pt && level != 0.0 => level,
         _ => {
             let step = step_m(wanted.m_per_pt);
-            (raw / step).round() * step
+            in_steps(raw, step)
         }
     }
 }

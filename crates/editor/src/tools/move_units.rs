@@ -5,7 +5,7 @@ use gantline_plan::document::{EdgeId, PlacementId, Plan, Standing, Station};
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
 use glam::DVec2;
 
-use super::gesture::{Spot, step_m};
+use super::gesture::{Spot, point_in_steps, step_m};
 use super::sketch::CardLine;
 use super::snap::Caught;
 use super::standing::{Held, OnEdge, on_edge};
@@ -87,7 +87,7 @@ impl MoveUnits {
             }
             Standing::Free { at, .. } => {
                 let step = step_m(spot.m_per_pt);
-                let raw = if spot.held.alt { wanted.at } else { (wanted.at / step).round() * step };
+                let raw = if spot.held.alt { wanted.at } else { point_in_steps(wanted.at, step) };
                 let to = DVec2::new(scene.typed.first().unwrap_or(raw.x), scene.typed.second().unwrap_or(raw.y));
                 let by = to - *at;
                 self.place = Some(Place::Free { at: to, by });

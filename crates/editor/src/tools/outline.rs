@@ -6,7 +6,7 @@ use gantline_plan::document::{Obstacle, RingFault};
 use gantline_plan::geometry::segments::segments_meet;
 use glam::DVec2;
 
-use super::gesture::{GestureEvent, GestureKey, Spot, step_m};
+use super::gesture::{GestureEvent, GestureKey, Spot, in_steps, point_in_steps, step_m};
 use super::sketch::{CardLine, LineRole, Sketch, SketchLine};
 use super::snap::candidates::{self, exact_direction};
 use super::snap::choose::stepped_along;
@@ -152,7 +152,7 @@ impl OutlineTool {
     /// The place of the next corner for a pointer, without what is typed.
     fn snapped(&self, spot: &Spot, scene: &Scene<'_>, last: Option<&Caught>) -> (DVec2, Option<Caught>) {
         let step = step_m(spot.m_per_pt);
-        let rounded = (spot.at / step).round() * step;
+        let rounded = point_in_steps(spot.at, step);
         if spot.held.alt {
             return (spot.at, None);
         }
@@ -330,7 +330,7 @@ fn along_nearest_angle(
 ) -> (DVec2, Option<Caught>) {
     let on_line = angles.iter().filter_map(|candidate| match candidate.locus {
         candidates::Locus::Line { along, .. } => {
-            let distance = ((pointer - from).dot(along) / step).round() * step;
+            let distance = in_steps((pointer - from).dot(along), step);
             Some(Caught { by: *candidate, and: None, at: from + along * distance })
         }
         candidates::Locus::Point(_) | candidates::Locus::Segment { .. } => None,

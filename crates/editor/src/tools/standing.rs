@@ -5,7 +5,7 @@ use gantline_plan::geometry::frame::EdgeLine;
 use gantline_plan::geometry::segments::distance_to_segment;
 use glam::DVec2;
 
-use super::gesture::{Spot, step_m};
+use super::gesture::{Spot, in_steps, point_in_steps, step_m};
 use super::snap::candidates::of_stations;
 use super::snap::{Caught, choose};
 use super::{Scene, Typed};
@@ -65,7 +65,7 @@ pub fn on_edge(plan: &Plan, edge: EdgeId, spot: &Spot, held: &Held<'_>, typed: T
     let mut found = OnEdge {
         edge,
         along_m: rounded_station(line.along_m(pointer), line.length_m, step),
-        setback_m: if stays { held.setback_m } else { (behind / step).round() * step },
+        setback_m: if stays { held.setback_m } else { in_steps(behind, step) },
         caught: None,
     };
     if spot.held.alt {
@@ -102,11 +102,7 @@ fn take_catch(found: &mut OnEdge, line: &EdgeLine, caught: &Caught, stays: bool)
 
 /// A station rounded to a step from the nearer corner.
 fn rounded_station(along_m: f64, length_m: f64, step: f64) -> f64 {
-    if along_m <= length_m / 2.0 {
-        (along_m / step).round() * step
-    } else {
-        length_m - ((length_m - along_m) / step).round() * step
-    }
+    if along_m <= length_m / 2.0 { in_steps(along_m, step) } else { length_m - in_steps(length_m - along_m, step) }
 }
 
 impl OnEdge {
@@ -126,7 +122,7 @@ impl OnEdge {
 pub fn free(scene: &Scene<'_>, spot: &Spot) -> Option<Standing> {
     let roof = scene.roof_at(spot.at)?;
     let step = step_m(spot.m_per_pt);
-    let at = if spot.held.alt { spot.at } else { (spot.at / step).round() * step };
+    let at = if spot.held.alt { spot.at } else { point_in_steps(spot.at, step) };
     let edges = scene.plan.edges().filter(|place| place.roof_id == roof);
     let nearest = edges
         .map(|place| {

@@ -4,7 +4,7 @@ use gantline_plan::change::{Change, PlacementPatch};
 use gantline_plan::document::{PlacementId, Plan, Standing};
 use gantline_plan::geometry::frame::{EdgeLine, Frame, within_half_turn};
 
-use super::gesture::{Spot, step_m};
+use super::gesture::{Spot, in_steps, step_m};
 use super::sketch::CardLine;
 use super::{Asked, Scene};
 
@@ -103,7 +103,7 @@ impl SetUnitBack {
         };
         let raw = EdgeLine::of(scene.plan, *edge)?.behind_m(spot.at) + self.grip_m;
         let step = step_m(spot.m_per_pt);
-        let rounded = if spot.held.alt { raw } else { (raw / step).round() * step };
+        let rounded = if spot.held.alt { raw } else { in_steps(raw, step) };
         self.setback_m = scene.typed.first().unwrap_or(rounded);
         let patch = PlacementPatch { setback_m: Some(self.setback_m), ..PlacementPatch::default() };
         Some(Change::SetPlacements(vec![self.unit], patch))

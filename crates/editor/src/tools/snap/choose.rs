@@ -3,6 +3,7 @@
 use glam::DVec2;
 
 use super::candidates::{Candidate, CatchKind, Locus};
+use crate::tools::gesture::in_steps;
 
 /// A point with what has caught it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -100,11 +101,11 @@ pub fn stepped_along(caught: &Caught, step_m: f64) -> DVec2 {
         Locus::Point(at) => at,
         Locus::Line { through, along } => {
             let distance = (caught.at - through).dot(along);
-            through + along * ((distance / step_m).round() * step_m)
+            through + along * in_steps(distance, step_m)
         }
         Locus::Segment { from, to } => {
             let along = (to - from).normalize_or_zero();
-            let distance = ((caught.at - from).dot(along) / step_m).round() * step_m;
+            let distance = in_steps((caught.at - from).dot(along), step_m);
             from + along * distance.clamp(0.0, from.distance(to))
         }
     }
