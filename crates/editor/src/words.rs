@@ -1,6 +1,6 @@
 //! Names of things as people read them.
 
-use gantline_plan::assess::{Assessment, Tally};
+use gantline_plan::assess::{Against, Assessment, Over, PairClearance, Tally, Way};
 use gantline_plan::basis::{CaseLoad, LoadBasis, Tension};
 use gantline_plan::document::{Plan, ThingId};
 use gantline_plan::quantity::{UnitSystem, angle, force, mass};
@@ -28,6 +28,41 @@ pub fn name(plan: &Plan, thing: ThingId) -> String {
         ThingId::Placement(id) => {
             plan.placements.get(&id).map_or_else(|| id.to_string(), |placement| format!("Unit {}", placement.tag))
         }
+    }
+}
+
+/// What a part passes.
+pub fn passed(against: Against) -> ThingId {
+    match against {
+        Against::Parapet(edge) => ThingId::Edge(edge),
+        Against::Obstacle(id) => ThingId::Obstacle(id),
+        Against::HigherRoof(id) => ThingId::Roof(id),
+        Against::Base(id) | Against::StandingUnit(id) => ThingId::Placement(id),
+    }
+}
+
+/// Which part passes what, and in which direction it was measured.
+pub fn clearance(plan: &Plan, pair: &PairClearance) -> String {
+    let thing = name(plan, passed(pair.against));
+    let what = match pair.against {
+        Against::Parapet(_) => format!("parapet of {thing}"),
+        Against::Obstacle(_) => thing,
+        Against::HigherRoof(_) => format!("wall below {thing}"),
+        Against::Base(_) => format!("base of {thing}"),
+        Against::StandingUnit(_) => format!("{thing} while it stands"),
+    };
+    let way = match pair.way {
+        Way::Height => "in height",
+        Way::Around => "beside",
+    };
+    format!("{} · {what} · {way}", pair.part.word())
+}
+
+/// Over which part of the turn a clearance was measured.
+pub const fn over(over: Over) -> &'static str {
+    match over {
+        Over::Serving => "while it serves",
+        Over::Rest => "over the rest of the turn",
     }
 }
 

@@ -1,6 +1,6 @@
 //! A node for each thing on the sheet, with name and value, for screen readers and tests; none is a tab stop.
 
-use egui::{Id, Rect, Role, Sense, Ui, WidgetInfo, pos2};
+use egui::{Id, Pos2, Rect, Role, Sense, Ui, WidgetInfo, pos2};
 use gantline_plan::assess::Assessment;
 use gantline_plan::document::{Plan, Standing, ThingId};
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
@@ -9,6 +9,43 @@ use glam::DVec2;
 
 use crate::session::{Camera, SheetRect};
 use crate::words;
+
+/// A node where something is refused, so that the place is told and not only crossed out.
+pub fn refused(ui: &Ui, at: Pos2, why: &str) {
+    mark(ui, "refused here", at, "Refused here", why);
+}
+
+/// A node for the card at the pointer: the figures of the gesture, one after the other.
+pub fn card(ui: &Ui, at: Pos2, figures: &str) {
+    if !figures.is_empty() {
+        mark(ui, "card at the pointer", at, "At the pointer", figures);
+    }
+}
+
+fn mark(ui: &Ui, id: impl std::hash::Hash + std::fmt::Debug, at: Pos2, name: &str, value: &str) {
+    let response = ui.interact(Rect::from_center_size(at, egui::Vec2::splat(10.0)), Id::unique(id), Sense::hover());
+    response.widget_info(|| {
+        let mut info = WidgetInfo::labeled(Role::GraphicsObject, true, name);
+        info.current_text_value = Some(value.to_owned());
+        info
+    });
+}
+
+/// A node where a part comes too near something, with how near and how near it may.
+pub fn conflicts(ui: &Ui, plan: &Plan, assessment: &Assessment, place: &dyn Fn(DVec2) -> Pos2, units: UnitSystem) {
+    for (&id, unit) in &assessment.units {
+        for (index, pair) in unit.clearances.iter().enumerate().filter(|(_, pair)| pair.conflict) {
+            let at = place(pair.at);
+            if !ui.clip_rect().contains(at) {
+                continue;
+            }
+            let unit = words::name(plan, ThingId::Placement(id));
+            let name = format!("Conflict of {unit}: {}, {}", words::clearance(plan, pair), words::over(pair.over));
+            let value = format!("{} of {}", length(pair.clear_m, units), length(pair.limit_m, units));
+            mark(ui, ("conflict", id, index), at, &name, &value);
+        }
+    }
+}
 
 /// Adds the nodes of everything in sight.
 pub fn nodes(ui: &Ui, plan: &Plan, assessment: &Assessment, camera: &Camera, sheet: SheetRect, units: UnitSystem) {

@@ -1,13 +1,14 @@
 //! One sheet: its drawing, what lies over it, and one response for the pointer.
 
 use egui::{CursorIcon, Event, EventFilter, Key, Painter, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2, pos2};
+use gantline_drawing::Drawing;
 use gantline_plan::geometry::bounds::Bounds;
 use glam::DVec2;
 
 use super::card::{self, Card};
 use super::elsewhere::{self, Mapping};
 use super::paint::{light_up, scale_of};
-use super::{accessible, compass, grid, handles, legend, pick, sketch};
+use super::{accessible, compass, grid, handles, legend, pick, sketch, tags};
 use crate::derived::{Drawn, View};
 use crate::intent::Intent;
 use crate::preferences::WheelDoes;
@@ -73,13 +74,14 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
     if on.sheet == Sheet::Plan {
         grid::paint(&painter, &camera, sheet_rect, palette);
     }
-    if let Some(drawing) = drawn.drawing(on.sheet, on.view, scale_of(&camera)) {
+    let drawing = drawn.drawing(on.sheet, on.view, scale_of(&camera));
+    if let Some(drawing) = &drawing {
         drawn.paint(on.sheet, &camera, sheet_rect, palette, &painter);
         if on.sheet == Sheet::Plan && on.main {
-            legend::paint(&painter, &drawing, &camera, sheet_rect, palette);
+            legend::paint(&painter, drawing, &camera, sheet_rect, palette);
         }
         if let Some(thing) = on.sight.session.hover {
-            light_up(&drawing, thing, &camera, sheet_rect, palette.accent, &painter);
+            light_up(drawing, thing, &camera, sheet_rect, palette.accent, &painter);
         }
     }
     let moved = look_around(ui, &response, on, &camera, sheet_rect);
@@ -89,7 +91,7 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
     if on.sheet != Sheet::Plan {
         return elsewhere_told(ui, &response, on, drawn, &camera, sheet_rect, intents);
     }
-    plan_only(ui, &painter, &response, on, &camera, sheet_rect, intents)
+    plan_only(ui, &painter, &response, on, (&camera, sheet_rect), drawing.as_deref(), intents)
 }
 
 /// What only the plan has: handles, sketch, card, compass, nodes, and events for the tool.
@@ -98,15 +100,19 @@ fn plan_only(
     painter: &Painter,
     response: &Response,
     on: &OnSheet<'_>,
-    camera: &Camera,
-    sheet: SheetRect,
+    (camera, sheet): (&Camera, SheetRect),
+    drawing: Option<&Drawing>,
     intents: &mut Vec<Intent>,
 ) -> Told {
     let (look, session) = (on.sight.look, on.sight.session);
+    let pointed_at = |at: DVec2| {
+        let hits = pick::hits(on.sight.plan, &session.selection, at, camera.m_per_pt);
+        tags::with_tag(hits, drawing, at, camera.m_per_pt)
+    };
     let pointer = ui.input(|input| input.pointer.latest_pos()).filter(|_| response.contains_pointer());
     if session.tool.kind() == ToolKind::Select && !session.recognizer.is_pressed() {
         let at = pointer.map(|at| camera.drawing_from_screen(sheet, vec(at)));
-        let hot = at.and_then(|at| pick::hits(on.sight.plan, &session.selection, at, camera.m_per_pt).first().copied());
+        let hot = at.and_then(|at| pointed_at(at).first().copied());
         for placed in crate::tools::handles::handles(on.view.plan, &session.selection, camera.m_per_pt) {
             handles::paint(painter, &placed, place(camera, sheet, placed.at), hot == Some(placed.hit), look.palette);
         }
@@ -118,8 +124,11 @@ fn plan_only(
     }
     let drawn = session.tool.sketch(on.scene);
     sketch::paint(painter, &drawn, camera, sheet, look.units, look.palette);
-    if let Some(refused) = session.refused.as_ref().and_then(|refused| refused.at) {
-        sketch::cross(painter, place(camera, sheet, refused), look.palette.blocking);
+    if let Some(refused) = &session.refused
+        && let Some(at) = refused.at.map(|at| place(camera, sheet, at))
+    {
+        sketch::cross(painter, at, look.palette.blocking);
+        accessible::refused(ui, at, &refused.why);
     }
     let word = drawn.caught.map(|caught| caught.by.name).or(drawn.word.as_deref());
     let refused = session.refused.as_ref().map(|refused| refused.why.as_str());
@@ -130,9 +139,12 @@ fn plan_only(
     let without_pointer = !elsewhere && (session.typed.is_some() || refused.is_some() || session.tool.is_busy());
     if let Some(beside) = beside.or_else(|| without_pointer.then(|| response.rect.center())) {
         card::paint(painter, &shown, beside, look.units, look.palette);
+        accessible::card(ui, beside, &card::words(&shown, look.units));
     }
+    let placed = |at: DVec2| place(camera, sheet, at);
+    accessible::conflicts(ui, on.view.plan, on.view.assessment, &placed, look.units);
     accessible::nodes(ui, on.view.plan, on.view.assessment, camera, sheet, look.units);
-    let pointed = |at: DVec2| (at, pick::hits(on.sight.plan, &session.selection, at, camera.m_per_pt));
+    let pointed = |at: DVec2| (at, pointed_at(at));
     told(ui, response, on, camera, sheet, &pointed, intents)
 }
 

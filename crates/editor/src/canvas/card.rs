@@ -32,6 +32,12 @@ pub fn figure(line: &CardLine, units: UnitSystem) -> String {
     }
 }
 
+/// All that stands on the card, in words.
+pub fn words(card: &Card<'_>, units: UnitSystem) -> String {
+    let lines = card.lines.iter().map(|line| format!("{} {}", line.name, figure(line, units)));
+    lines.chain(card.refused.or(card.word).map(str::to_owned)).collect::<Vec<_>>().join(", ")
+}
+
 /// Draws the card beside a point, inside the sheet.
 pub fn paint(painter: &Painter, card: &Card<'_>, beside: Pos2, units: UnitSystem, palette: &Palette) {
     let fault = card.typed.and_then(|typed| typed.fault(units)).map(|(_, fault)| fault.to_string());

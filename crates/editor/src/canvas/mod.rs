@@ -12,3 +12,4 @@ pub mod legend;
 pub mod paint;
 pub mod pick;
 pub mod sketch;
+pub mod tags;

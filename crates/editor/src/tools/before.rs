@@ -2,7 +2,6 @@
 
 use gantline_plan::document::{PlacementId, Plan};
 use gantline_plan::geometry::frame::Frame;
-use glam::DVec2;
 
 use super::sketch::{LineRole, SketchLine};
 
@@ -16,10 +15,9 @@ fn of_unit(plan: &Plan, unit: PlacementId) -> Option<[SketchLine; 2]> {
     let frame = Frame::of(plan, &placement.stands)?;
     let family = plan.families.get(&placement.make_up.family)?;
     let arm = family.arms.get(&placement.make_up.arm)?;
-    let half_m = family.bases.get(&placement.make_up.base)?.plate_side_m / 2.0;
+    let base = family.bases.get(&placement.make_up.base)?;
     let pointed = frame.direction(placement.make_up.drawn_slew_rad);
-    let corners = [(1.0, -1.0), (1.0, 1.0), (-1.0, 1.0), (-1.0, -1.0)];
-    let plate = corners.map(|(x, y)| frame.plan_from_local(DVec2::new(x, y) * half_m)).to_vec();
+    let plate = base.footprint_m().into_iter().map(|corner| frame.plan_from_local(corner)).collect();
     let along = vec![frame.at - pointed * arm.tail_m, frame.at + pointed * arm.outreach_m];
     Some([
         SketchLine { points: plate, closed: true, role: LineRole::Ghost },
@@ -31,6 +29,7 @@ fn of_unit(plan: &Plan, unit: PlacementId) -> Option<[SketchLine; 2]> {
 mod tests {
     use super::*;
     use crate::tools::witness;
+    use glam::DVec2;
 
     #[test]
     fn a_unit_is_shown_where_it_stood_with_its_arm_over_the_edge() {

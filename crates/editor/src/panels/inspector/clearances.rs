@@ -3,8 +3,7 @@
 use std::sync::Arc;
 
 use egui::{Align2, FontId, Sense, Ui, vec2};
-use gantline_plan::assess::{Against, Over, PairClearance, UnitAssessment, Way};
-use gantline_plan::document::ThingId;
+use gantline_plan::assess::{Over, PairClearance, UnitAssessment};
 use gantline_plan::quantity;
 
 use super::of_selection::soft;
@@ -28,32 +27,6 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, unit: &Arc<UnitAssessment>, intents:
     });
 }
 
-/// What a part passes.
-pub fn passed(against: Against) -> ThingId {
-    match against {
-        Against::Parapet(edge) => ThingId::Edge(edge),
-        Against::Obstacle(id) => ThingId::Obstacle(id),
-        Against::HigherRoof(id) => ThingId::Roof(id),
-        Against::Base(id) | Against::StandingUnit(id) => ThingId::Placement(id),
-    }
-}
-
-fn words_of(sight: &Sight<'_>, pair: &PairClearance) -> String {
-    let thing = words::name(sight.plan, passed(pair.against));
-    let what = match pair.against {
-        Against::Parapet(_) => format!("parapet of {thing}"),
-        Against::Obstacle(_) => thing,
-        Against::HigherRoof(_) => format!("wall below {thing}"),
-        Against::Base(_) => format!("base of {thing}"),
-        Against::StandingUnit(_) => format!("{thing} while it stands"),
-    };
-    let way = match pair.way {
-        Way::Height => "in height",
-        Way::Around => "beside",
-    };
-    format!("{} · {what} · {way}", pair.part.word())
-}
-
 fn row(ui: &mut Ui, sight: &Sight<'_>, pair: &PairClearance, intents: &mut Vec<Intent>) {
     const FIGURES: f32 = 132.0;
     let (palette, units) = (sight.look.palette, sight.look.units);
@@ -69,22 +42,19 @@ fn row(ui: &mut Ui, sight: &Sight<'_>, pair: &PairClearance, intents: &mut Vec<I
     }
     let square = egui::Rect::from_center_size(rect.left_center() + vec2(7.0, 0.0), vec2(13.0, 13.0));
     paint(ui.painter(), icon, square, ink);
-    let name = words_of(sight, pair);
+    let name = words::clearance(sight.plan, pair);
     let figures = format!("{} of {}", quantity::length(pair.clear_m, units), quantity::length(pair.limit_m, units));
     let font = FontId::proportional(type_scale::SMALL);
     let width = rect.width() - 20.0 - FIGURES;
     let galley = elided(ui, &name, font.clone(), width, palette.ink);
     ui.painter().galley(rect.left_center() + vec2(20.0, -galley.size().y / 2.0), galley, palette.ink);
     ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, &figures, font, palette.ink);
-    let over = match pair.over {
-        Over::Serving => "while it serves",
-        Over::Rest => "over the rest of the turn",
-    };
+    let over = words::over(pair.over);
     let level = quantity::level(pair.level_m, units);
     let hint = format!("{name}\n{figures}, {over}, at level {level}");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, format!("{name}: {figures}, {over}")));
     if response.on_hover_text(hint).clicked() {
-        intents.push(Intent::GoTo(passed(pair.against), Some(pair.at)));
+        intents.push(Intent::GoTo(words::passed(pair.against), Some(pair.at)));
     }
 }
 

@@ -4,6 +4,7 @@ use egui::{Id, Ui};
 use gantline_plan::catalog::{BraceKind, SlewStops};
 use gantline_plan::change::{Change, PlacementPatch};
 use gantline_plan::document::{Placement, PlacementId, Standing, Tag, ThingId};
+use gantline_plan::geometry::frame::{Frame, within_half_turn};
 use gantline_plan::quantity::{self, Kind};
 use glam::DVec2;
 
@@ -27,6 +28,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: PlacementId, placement: &Placeme
         match &placement.stands {
             Standing::OnEdge { edge, setback_m, turn_rad, .. } => {
                 figure_row(ui, palette, "on", &words::name(sight.plan, ThingId::Edge(*edge)), "");
+                looks_toward(ui, sight, &placement.stands);
                 on_edge(ui, asking, *setback_m, *turn_rad, intents);
             }
             Standing::Free { .. } => free(ui, asking, &placement.stands, intents),
@@ -40,6 +42,13 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: PlacementId, placement: &Placeme
         stops(ui, asking, placement.make_up.slew_stops, intents);
         foot(ui, asking, placement, intents);
     });
+}
+
+fn looks_toward(ui: &mut Ui, sight: &Sight<'_>, stands: &Standing) {
+    let Some(frame) = Frame::of(sight.plan, stands) else { return };
+    let hint = "Direction of the arm at slew 0, counter-clockwise from the plan's x axis.";
+    let toward = quantity::angle(within_half_turn(frame.outward_rad));
+    figure_row(ui, sight.look.palette, "looks toward", &toward, hint);
 }
 
 #[derive(Clone, Copy)]
