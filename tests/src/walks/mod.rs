@@ -8,6 +8,7 @@ mod files;
 mod keyboard;
 mod many_units;
 mod painted;
+mod pointing;
 mod reach;
 mod sketching;
 mod unit_views;

@@ -64,10 +64,13 @@ fn a_segment_that_crosses_is_refused_with_its_place() {
     walker.type_numbers(&["12", "-90"]);
     let said = walker.told().iter().any(|told| told.starts_with("Edges 1 and 4 cross at (6.000, 0.000) m"));
     assert!(said, "{:?}", walker.told());
+    let [(crossed, why)] = walker.marks("Refused here").try_into().expect("one place");
+    assert_eq!(why, "Edges 1 and 4 cross at (6.000, 0.000) m");
     // Nothing is lost: a shorter side goes on from the same corner.
     walker.type_numbers(&["6", "-90"]);
     walker.press(Key::Enter);
     assert_eq!(walker.edge_lengths()[..4], [10.0, 10.0, 4.0, 6.0]);
+    assert!(crossed.distance(walker.screen_of(DVec2::new(6.0, 0.0))) < 1.0, "the place is where the cross stood");
 }
 
 #[test]

@@ -322,6 +322,18 @@ impl Walker {
         painted::texts_on(self.harness.output(), beside).into_iter().map(|text| text.words).collect()
     }
 
+    /// Where a text of the main sheet is on the screen.
+    pub fn on_sheet(&self, words: &str) -> Pos2 {
+        let texts = painted::texts_on(self.harness.output(), self.sheet());
+        texts.iter().find(|text| text.words == words).map(painted::PaintedText::middle).expect("a text of these words")
+    }
+
+    /// Where all things of this name are on the screen, and what each says.
+    pub fn marks(&self, name: &str) -> Vec<(Pos2, String)> {
+        let nodes = self.harness.query_all_by_role_and_label(Role::GraphicsObject, name);
+        nodes.map(|node| (node.rect().center(), node.value().unwrap_or_default())).collect()
+    }
+
     /// Where a text of the drawing beside the inspector is on the screen.
     pub fn beside(&self, words: &str) -> Pos2 {
         let beside = self.harness.get_by_label("Companion").rect();
