@@ -12,6 +12,8 @@ pub mod shear;
 mod solution;
 mod solve;
 pub mod wall;
+#[cfg(test)]
+mod witnesses;
 
 pub use shape::{Bearing, Plate, PlateAnchor, PlateFault};
 pub use solution::PlateSolution;
