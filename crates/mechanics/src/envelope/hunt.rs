@@ -247,7 +247,7 @@ impl<'e, const N: usize, O: Observed<N>> Hunt<'e, N, O> {
         for case in cases.iter().filter(|c| self.states.contains(&c.brace)) {
             // Without its condition a state can only do more.
             if case.condition.is_none() || self.engine.prepared.support(&case.rows, w, slew) > best {
-                best = best.max(case.support(self.engine.prepared, w, slew).unwrap_or(best));
+                best = best.max(case.support(self.engine.prepared, w, slew, best).unwrap_or(best));
             }
         }
         Ok(best)

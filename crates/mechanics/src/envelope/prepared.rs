@@ -106,23 +106,31 @@ impl<'a> Prepared<'a> {
         sum + sum2(&rows.wind, w).length() + sum2(&rows.tether, w).length()
     }
 
-    /// The same of the weighted sum plus `factor` times a condition.
+    /// The same of the weighted sum plus `factor` times a condition, and how fast it rises with the factor: the condition
+    /// in the state that attains it.
     pub fn support_with<const N: usize>(
         &self,
         rows: &Rows<N>,
         w: &[f64; N],
         (condition, factor): (&Rows<1>, f64),
         slew: f64,
-    ) -> f64 {
+    ) -> (f64, f64) {
         let mut sum = sum1(&rows.constant, w) + condition.constant[0] * factor;
+        let mut rise = condition.constant[0];
         for (i, rope) in self.ropes.iter().enumerate() {
             let c = sum3(&rows.pulls[i], w) + condition.pulls[i][0] * factor;
-            let leg = sum1(&rows.legs[i], w) + condition.legs[i][0] * factor;
-            sum += rope.greatest(c, leg, slew);
+            let (ratio, leg) = rope.leg(sum1(&rows.legs[i], w) + condition.legs[i][0] * factor);
+            let direction = rope.maximizer(c, slew);
+            let unit = direction.dot(c) + leg;
+            let tension = rope.tension(unit);
+            sum += tension * unit;
+            rise += tension * (direction.dot(condition.pulls[i][0]) + ratio * condition.legs[i][0]);
         }
         let wind = sum2(&rows.wind, w) + condition.wind[0] * factor;
         let tether = sum2(&rows.tether, w) + condition.tether[0] * factor;
-        sum + wind.length() + tether.length()
+        sum += wind.length() + tether.length();
+        rise += wind.normalize_or_zero().dot(condition.wind[0]) + tether.normalize_or_zero().dot(condition.tether[0]);
+        (sum, rise)
     }
 
     /// A state in which the weighted sum takes that value.

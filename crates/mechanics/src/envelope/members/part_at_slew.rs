@@ -129,9 +129,9 @@ impl<'a> PartAtSlew<'a> {
             for i in 0..6 {
                 let mut w = [0.0; 6];
                 w[i] = 1.0;
-                most[i] = most[i].max(case.support(self.prepared, &w, self.slew).unwrap_or(most[i]));
+                most[i] = most[i].max(case.support(self.prepared, &w, self.slew, most[i]).unwrap_or(most[i]));
                 w[i] = -1.0;
-                least[i] = least[i].min(case.support(self.prepared, &w, self.slew).map_or(least[i], |v| -v));
+                least[i] = least[i].min(case.support(self.prepared, &w, self.slew, -least[i]).map_or(least[i], |v| -v));
             }
         }
         let k = [1.0, 1.0, 1.0, 1.0, self.amplification, self.amplification];
