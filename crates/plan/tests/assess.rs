@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
-use gantline_plan::assess::{Against, Code, Memo, Outcome, Over, Part, Severity, Way, assess};
+use gantline_plan::assess::{Against, Code, Memo, Outcome, Over, Part, Severity, Way, assess, assess_on};
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::catalog::{Family, MakeUp};
 use gantline_plan::change::{Change, EdgePatch, History, PlacementPatch};
 use gantline_plan::document::{
     EdgeEnd, EdgeId, FacadeFoot, Obstacle, PartId, PlacementId, Plan, RoofId, Standing, Station, ThingId,
 };
+use gantline_plan::file::read;
 use glam::DVec2;
 
 fn heron() -> Family {
@@ -129,6 +130,28 @@ fn a_memo_changes_no_bit_of_the_assessment() {
     assert_eq!(assess(history.plan(), &mut memo), assess(history.plan(), &mut Memo::new()));
     history.change("remove", &Change::RemovePlacements(vec![units[3]])).unwrap();
     assert_eq!(assess(history.plan(), &mut memo), assess(history.plan(), &mut Memo::new()));
+}
+
+/// One thread is the witness of many; the demonstration plans have units, make-ups and facades enough for several.
+#[test]
+fn the_number_of_threads_changes_no_bit_of_the_assessment() {
+    for text in [
+        include_str!("../../../demo-projects/small-roof.json"),
+        include_str!("../../../demo-projects/courtyard-building.json"),
+    ] {
+        let plan = read(text.as_bytes()).unwrap();
+        let mut moved = History::new(plan.clone());
+        let units: Vec<PlacementId> = plan.placements.keys().copied().collect();
+        let patch = PlacementPatch { along_m: Some(3.0), ..PlacementPatch::default() };
+        moved.change("move", &Change::SetPlacements(units[..1].to_vec(), patch)).unwrap();
+        let mut alone = Memo::new();
+        let (before, after) = (assess_on(1, &plan, &mut alone), assess_on(1, moved.plan(), &mut alone));
+        for threads in [2, 3, 7] {
+            let mut memo = Memo::new();
+            assert_eq!(assess_on(threads, &plan, &mut memo), before, "{threads} threads");
+            assert_eq!(assess_on(threads, moved.plan(), &mut memo), after, "{threads} threads");
+        }
+    }
 }
 
 #[test]

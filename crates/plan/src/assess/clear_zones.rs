@@ -3,7 +3,8 @@
 use glam::DVec2;
 
 use super::assessment::{Against, Over, PairClearance, SweptPart, Way};
-use super::clearance::{Clearance, Required, clearance};
+use super::clearance::{Clearance, Required, RequiredFault, clearance};
+use super::place_phase::Placed;
 use super::surroundings::Surroundings;
 use super::swept::SweptBand;
 use crate::basis::{NeighborRule, Rules};
@@ -69,20 +70,18 @@ pub(super) fn neighbor_prisms(
     prisms
 }
 
-/// Every pair of a swept part with something near it, in order of part and thing.
-pub fn pair_clearances(
-    unit: &ResolvedUnit,
+/// For each swept part its clearances to parapets, obstacles and higher roofs near it, in order.
+pub(super) fn clearances_of_building(
     frame: &Frame,
     swept: &[SweptPart],
-    neighbors: &[Neighbor],
     surroundings: &Surroundings,
     rules: &Rules,
-) -> Vec<PairClearance> {
-    let Ok(required) = Required::new(rules.clear.height_m.value, rules.clear.around_m.value) else { return Vec::new() };
-    let shown = rules.clear.around_m.value + SHOWN_BEYOND_M;
+) -> Vec<Vec<PairClearance>> {
+    let Ok(required) = required(rules) else { return Vec::new() };
+    let shown = required.around_m() + SHOWN_BEYOND_M;
     let near = swept.iter().map(|part| part.serving.bounds()).reduce(joined).map(|bounds| bounds.grown(shown));
     let Some(near) = near else { return Vec::new() };
-    let mut things: Vec<(Against, Prism)> = surroundings
+    let things: Vec<(Against, &Prism)> = surroundings
         .solids_near(&near)
         .filter_map(|solid| {
             let against = match solid.volume.of {
@@ -91,21 +90,51 @@ pub fn pair_clearances(
                 VolumeOf::Roof(id) if solid.volume.to_level_m > frame.level_m => Against::HigherRoof(id),
                 VolumeOf::Roof(_) => return None,
             };
-            Some((against, solid.prism.clone()))
+            Some((against, &solid.prism))
         })
         .collect();
-    for neighbor in neighbors {
-        things.extend(neighbor_prisms(frame, unit.arm.outreach_m, neighbor, &rules.neighbors));
-    }
+    let past = |part| {
+        let pairs = things.iter().flat_map(move |&(against, prism)| pairs_of(part, against, prism, required));
+        pairs.collect()
+    };
+    swept.iter().map(past).collect()
+}
+
+/// Every pair of a swept part with something near it, in order of part and thing: the building's first, then the neighbors'.
+pub(super) fn pair_clearances(
+    unit: &ResolvedUnit,
+    frame: &Frame,
+    placed: &Placed,
+    neighbors: &[Neighbor],
+    rules: &Rules,
+) -> Vec<PairClearance> {
+    let Ok(required) = required(rules) else { return Vec::new() };
+    let things: Vec<(Against, Prism)> = neighbors
+        .iter()
+        .flat_map(|neighbor| neighbor_prisms(frame, unit.arm.outreach_m, neighbor, &rules.neighbors))
+        .collect();
     let mut pairs = Vec::new();
-    for part in swept {
+    for (part, past_building) in placed.swept.iter().zip(&placed.past_building) {
+        pairs.extend_from_slice(past_building);
         for (against, prism) in &things {
-            for (over, band) in [(Over::Serving, &part.serving), (Over::Rest, &part.rest)] {
-                pairs.extend(one_pair(part, *against, over, band, prism, &required));
-            }
+            pairs.extend(pairs_of(part, *against, prism, required));
         }
     }
     pairs
+}
+
+fn required(rules: &Rules) -> Result<Required, RequiredFault> {
+    Required::new(rules.clear.height_m.value, rules.clear.around_m.value)
+}
+
+fn pairs_of(
+    part: &SweptPart,
+    against: Against,
+    prism: &Prism,
+    required: Required,
+) -> impl Iterator<Item = PairClearance> {
+    let both = [(Over::Serving, &part.serving), (Over::Rest, &part.rest)];
+    both.into_iter().filter_map(move |(over, band)| one_pair(part, against, over, band, prism, &required))
 }
 
 fn joined(a: Bounds, b: Bounds) -> Bounds {

@@ -160,6 +160,8 @@ fn vertical_clearance(swept: &SweptBand, prism: &Prism, around_m: f64) -> Option
         return None;
     }
     let mut least = LeastHeight { band: swept.band(), prism, pivot: swept.pivot(), found: None };
+    // What lies farther from the pivot than this has no radius of the band.
+    let farthest = swept.band().r1_m + near + HAIR_M;
     for &wedge in swept.wedges() {
         match prism.shape() {
             PlanShape::Disc { center, radius_m } => {
@@ -168,7 +170,10 @@ fn vertical_clearance(swept: &SweptBand, prism: &Prism, around_m: f64) -> Option
             }
             PlanShape::Polygon(polygon) => {
                 for (a, b) in polygon.segments() {
-                    least.look_at(wedge.stretch_of(a - swept.pivot(), b - swept.pivot(), near));
+                    let (a, b) = (a - swept.pivot(), b - swept.pivot());
+                    if nearest_on_segment(DVec2::ZERO, a, b).length_squared() <= farthest * farthest {
+                        least.look_at(wedge.stretch_of(a, b, near));
+                    }
                 }
                 for stretch in rays_inside(swept, wedge, polygon, prism.bounds()) {
                     least.look_at(Some(stretch));
@@ -248,6 +253,11 @@ impl LeastHeight<'_> {
 fn horizontal_clearance(swept: &SweptBand, prism: &Prism) -> Option<HorizontalClearance> {
     let mut nearest: Option<(f64, DVec2, DVec2)> = None;
     let mut look_at = |a: DVec2, b: DVec2| {
+        // No point of the band is nearer to the segment than its circle is.
+        let from_circle = nearest_on_segment(DVec2::ZERO, a, b).length() - swept.band().r1_m;
+        if nearest.is_some_and(|n| from_circle - HAIR_M > n.0) {
+            return;
+        }
         for &wedge in swept.wedges() {
             for (at, toward) in nearest_in_sector(wedge, swept.band(), a, b) {
                 let distance = at.distance(toward);

@@ -85,6 +85,25 @@ impl Coverage {
     }
 }
 
+/// What is covered of a facade, without the outlines of gaps.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Covered {
+    /// Area that some unit reaches, m²; exact but for rounding.
+    pub area_m2: f64,
+    /// Stretches along the edge that are covered over the whole height.
+    pub whole_height: Spans,
+}
+
+impl Covered {
+    /// The same figures as those of [`Coverage`].
+    pub fn of<'a>(face: Face, reaches: impl IntoIterator<Item = &'a Reach>) -> Self {
+        let strips: Vec<Strip> = reaches.into_iter().flat_map(Reach::strips).collect();
+        let cover = Cover::of(&strips, face);
+        let area_m2 = cover.covered.iter().map(Strip::area_m2).sum();
+        Self { area_m2, whole_height: cover.covered_throughout(face, 0.0, face.height_m) }
+    }
+}
+
 fn gaps(face: Face, reaches: &[&Reach]) -> Result<Vec<Gap>, PolygonFault> {
     let whole = Polygon::rectangle(DVec2::ZERO, DVec2::new(face.length_m, face.height_m));
     let reached: Vec<Polygon> = reaches.iter().flat_map(|r| r.polygons()).collect();

@@ -1,6 +1,6 @@
 //! Whether the basis' limits of lean hold for a unit: only where it stands square to the one facade it serves.
 
-use std::borrow::Cow;
+use std::borrow::{Borrow, Cow};
 
 use super::assessment::{Assessment, Served, UnitAssessment};
 use crate::basis::LoadBasis;
@@ -13,11 +13,11 @@ const SQUARE_RAD: f64 = 0.05 * std::f64::consts::PI / 180.0;
 /// Whether a unit stands square to the one facade it serves.
 pub fn is_square_to_one_facade<'a>(
     frame: &Frame,
-    serves: &[Served],
+    serves: &[impl Borrow<Served>],
     facades: impl IntoIterator<Item = &'a Facade>,
 ) -> bool {
     let [only] = serves else { return false };
-    let facade = facades.into_iter().find(|facade| facade.key == only.facade);
+    let facade = facades.into_iter().find(|facade| facade.key == only.borrow().facade);
     facade.is_some_and(|facade| frame.turn_from(facade.line).abs() < SQUARE_RAD)
 }
 

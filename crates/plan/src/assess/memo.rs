@@ -7,12 +7,13 @@ use std::sync::Arc;
 
 use super::assessment::{FacadeAssessment, SettingOut, UnitAssessment};
 use super::clear_zones::Neighbor;
+use super::place_phase::Placed;
 use super::reactions::Reactions;
 use super::serving::ServedReach;
 use super::surroundings::Surroundings;
 use crate::basis::{DesignCode, LoadBasis};
 use crate::catalog::{Family, MakeUp, MakeUpFault, ResolvedUnit};
-use crate::document::{FamilyId, Obstacle, ObstacleId, PlacementId, Plan, Roof, RoofId};
+use crate::document::{FamilyId, Obstacle, ObstacleId, PartId, PlacementId, Plan, Roof, RoofId};
 use crate::geometry::facade::FacadeKey;
 use crate::geometry::frame::Frame;
 
@@ -25,6 +26,8 @@ pub struct Memo {
     pub(super) obstacles: BTreeMap<ObstacleId, Obstacle>,
     pub(super) surroundings: Option<Arc<Surroundings>>,
     pub(super) make_ups: Vec<KnownMakeUp>,
+    /// Where the make-ups of the same parts are among those known.
+    by_parts: BTreeMap<PartsKey, Vec<usize>>,
     pub(super) units: BTreeMap<PlacementId, UnitSlot>,
     pub(super) facades: BTreeMap<FacadeKey, FacadeSlot>,
 }
@@ -43,10 +46,12 @@ pub(super) struct KnownMakeUp {
     pub any_lean: Option<Arc<Reactions>>,
 }
 
-/// Everything a unit's geometry and checks depend on beside surroundings, basis and families.
+/// The parts by which make-ups are filed; those that differ by their stops or their foot lie together.
+pub(super) type PartsKey = (FamilyId, PartId, PartId, PartId);
+
+/// Everything a unit's checks depend on beside its make-up, surroundings, basis and families.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct UnitInput {
-    pub make_up: MakeUp,
     pub frame: Option<Frame>,
     pub setting_out: Option<SettingOut>,
     pub neighbors: Vec<Neighbor>,
@@ -56,8 +61,15 @@ pub(super) struct UnitInput {
 pub(super) struct UnitSlot {
     pub input: UnitInput,
     pub known: usize,
+    pub placed: Arc<Placed>,
     pub result: Arc<UnitAssessment>,
-    pub reaches: Arc<Vec<ServedReach>>,
+}
+
+impl UnitSlot {
+    /// Whether it was found for this make-up at this place.
+    pub fn is_of(&self, known: usize, frame: Option<&Frame>) -> bool {
+        self.known == known && self.input.frame.as_ref() == frame
+    }
 }
 
 /// A unit with everything it reaches.
@@ -75,6 +87,26 @@ impl Memo {
         Self::default()
     }
 
+    /// Index of a make-up among those met before; met for the first time, its parts are looked up.
+    pub(super) fn know(&mut self, plan: &Plan, id: PlacementId, make_up: &MakeUp) -> usize {
+        if let Some(slot) = self.units.get(&id)
+            && self.make_ups[slot.known].make_up.gives_the_same_as(make_up)
+        {
+            return slot.known;
+        }
+        let alike = self.by_parts.entry(parts_of(make_up)).or_default();
+        let known = alike.iter().find(|&&index| self.make_ups[index].make_up.gives_the_same_as(make_up));
+        if let Some(&index) = known {
+            return index;
+        }
+        let index = self.make_ups.len();
+        alike.push(index);
+        let make_up = MakeUp { drawn_slew_rad: 0.0, ..make_up.clone() };
+        let resolved = make_up.resolve(plan).map(Arc::new);
+        self.make_ups.push(KnownMakeUp { make_up, resolved, within_lean: None, any_lean: None });
+        index
+    }
+
     /// Drops make-ups that no unit has any more, once there are many of them: a dragged angle makes a new one each step.
     pub(super) fn forget_unused_make_ups(&mut self) {
         let used: std::collections::BTreeSet<usize> = self.units.values().map(|slot| slot.known).collect();
@@ -90,6 +122,10 @@ impl Memo {
             }
         }
         self.make_ups = kept;
+        self.by_parts.clear();
+        for (index, known) in self.make_ups.iter().enumerate() {
+            self.by_parts.entry(parts_of(&known.make_up)).or_default().push(index);
+        }
         for slot in self.units.values_mut() {
             slot.known = moved[&slot.known];
         }
@@ -121,4 +157,8 @@ impl Memo {
         self.surroundings = Some(Arc::clone(&surroundings));
         surroundings
     }
+}
+
+fn parts_of(make_up: &MakeUp) -> PartsKey {
+    (make_up.family, make_up.mast.clone(), make_up.arm.clone(), make_up.base.clone())
 }

@@ -10,10 +10,12 @@ pub mod code;
 pub mod coverage;
 pub mod diagrams;
 pub mod facade_phase;
+pub mod in_parts;
 pub mod lean;
 pub mod member_phase;
 pub mod memo;
 pub mod parts_swept;
+mod place_phase;
 pub mod reach;
 pub mod reaction_phase;
 pub mod reactions;
@@ -27,6 +29,8 @@ pub mod standing;
 pub mod surroundings;
 pub mod swept;
 pub mod trial;
+mod unit_inputs;
+mod unit_phase;
 pub mod way_out;
 pub mod worth_searching;
 
@@ -43,5 +47,5 @@ pub use reactions::{
     CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, MemberUse, ReactionSet, Reactions, Sense,
     SlackBrace, Unavailable,
 };
-pub use run::assess;
+pub use run::{assess, assess_on};
 pub use trial::try_make_ups;

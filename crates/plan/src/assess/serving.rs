@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 use glam::DVec2;
 
 use super::assessment::Served;
-use super::coverage::Coverage;
+use super::coverage::Covered;
 use super::reach::{FeetFrom, Reach, Sideways};
 use super::stand_off::{ServedLine, StandOff, Tip, clear_of_roofs, serving};
 use super::surroundings::Surroundings;
@@ -14,7 +14,7 @@ use crate::catalog::{BraceKind, ResolvedUnit, SlewHold, SlewStops};
 use crate::geometry::bounds::Bounds;
 use crate::geometry::facade::Facade;
 use crate::geometry::frame::Frame;
-use crate::geometry::polygons::Polygon;
+use crate::geometry::hair::HAIR_M;
 use crate::geometry::spans::Spans;
 use crate::geometry::strips::Face;
 use crate::geometry::turns::Turns;
@@ -117,13 +117,15 @@ fn serve_one(
     {
         return None;
     }
-    let in_the_way: Vec<Polygon> = surroundings
+    // A tip that goes round outside a roof's box hangs over no part of it.
+    let circle = Bounds::around(tip.mast, tip.radius_m()).grown(HAIR_M);
+    let in_the_way = surroundings
         .roofs
         .values()
         .filter(|roof| roof.level_m + roof.build_up_m > facade.foot_level_m + 1e-6)
-        .map(|roof| roof.polygon.clone())
-        .collect();
-    let mut open = working.intersect(&clear_of_roofs(tip, &in_the_way));
+        .filter(|roof| roof.bounds.is_some_and(|bounds| bounds.meets(&circle)))
+        .map(|roof| &roof.polygon);
+    let mut open = working.intersect(&clear_of_roofs(tip, in_the_way));
     let past_ends_m = rules.reach.past_ends_m.value;
     let mut slew = Turns::none();
     let mut parts = Vec::new();
@@ -148,7 +150,7 @@ fn serve_one(
         .iter()
         .map(|region| region.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), p| (lo.min(p.x), hi.max(p.x))));
     let any_depth = Spans::of(widest);
-    let alone = Coverage::of(face, [&reach]).ok()?;
+    let alone = Covered::of(face, [&reach]);
     let feet = parts.iter().fold(Spans::none(), |all, part| all.union(&part.feet));
     let straight_rad = facade.line.outward_rad() - tip.outward_rad;
     let top_offset_m = facade.data.profile.first().map_or(0.0, |step| step.offset_m);
@@ -157,10 +159,10 @@ fn serve_one(
         facade: facade.key,
         slew,
         feet,
-        full_height: alone.whole_height.clone(),
+        full_height: alone.whole_height,
         any_depth,
         regions,
-        area_m2: alone.covered_area_m2,
+        area_m2: alone.area_m2,
         top_below_tip_m,
         stand_off_m,
     };

@@ -105,9 +105,9 @@ pub fn serving(tip: &Tip, allowed: &Turns, served: &ServedLine, stand_off: &Stan
 
 /// Slews at which a tip hangs over none of some polygons: roofs, less their holes, that reach up to where it hangs.
 /// A tip exactly above a border does not hang over it.
-pub fn clear_of_roofs(tip: &Tip, over: &[Polygon]) -> Turns {
+pub fn clear_of_roofs<'a>(tip: &Tip, over: impl IntoIterator<Item = &'a Polygon>) -> Turns {
     let bearing = tip.bearing_rad();
-    over.iter().fold(Turns::whole(), |clear, roof| {
+    over.into_iter().fold(Turns::whole(), |clear, roof| {
         let hanging = directions_over(tip.mast, tip.radius_m(), roof);
         clear.minus(&hanging.rotated(-bearing))
     })

@@ -2,7 +2,8 @@
 
 use super::check::Check;
 use super::memo::Memo;
-use super::run::{around, assess};
+use super::run::assess;
+use super::unit_inputs::around;
 use crate::catalog::MakeUp;
 use crate::document::{PlacementId, Plan};
 use crate::geometry::bounds::Bounds;

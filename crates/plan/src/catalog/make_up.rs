@@ -36,6 +36,28 @@ pub struct MakeUp {
     pub foot_level_m: f64,
 }
 
+impl MakeUp {
+    /// Whether all results of the two are the same: they differ at most in the slew at which they are drawn.
+    pub fn gives_the_same_as(&self, other: &Self) -> bool {
+        let Self {
+            family,
+            mast,
+            arm,
+            brace,
+            base,
+            slew_stops,
+            drawn_slew_rad: _,
+            foot_bearing_rad,
+            foot_level_m,
+            fixing,
+        } = self;
+        (family, mast, arm, brace, base, fixing)
+            == (&other.family, &other.mast, &other.arm, &other.brace, &other.base, &other.fixing)
+            && *slew_stops == other.slew_stops
+            && (*foot_bearing_rad, *foot_level_m) == (other.foot_bearing_rad, other.foot_level_m)
+    }
+}
+
 /// Angles of slew at which a person may hang.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
