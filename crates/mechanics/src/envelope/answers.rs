@@ -69,6 +69,28 @@ pub fn joint_envelope(
     envelope(model, actions, range, AtJoint(joint), Axes::Arm, &SIX)
 }
 
+/// The greatest uplift at a joint alone, as [`joint_envelope`] has it, for a fraction of the
+/// work. The action at a joint is in arm axes; Fz > 0 parts it.
+pub fn joint_uplift(
+    model: &UnitModel,
+    joint: Joint,
+    actions: &Actions,
+    range: &SlewRange,
+) -> Result<Option<Extreme>, EnvelopeFault> {
+    if matches!(joint, Joint::BraceUpper | Joint::BraceLower) {
+        has_brace(model)?;
+    }
+    let slews = Slews::new(range, model)?;
+    let prepared = Prepared::new(model, actions)?;
+    let (plan, _) = brace_plan(model, actions, &prepared, &slews)?;
+    let engine = Engine::new(&prepared, AtJoint(joint), Axes::Arm, slews, plan)?;
+    let uplift = engine.extreme(Component::Fz, Part::Row(2), Sense::Max)?;
+    match uplift.as_ref().filter(|e| !e.concurrent.iter().all(|v| v.is_finite())) {
+        Some(bad) => Err(EnvelopeFault::BeyondMeasure { component: bad.component }),
+        None => Ok(uplift),
+    }
+}
+
 /// Extremes of the displacement of a rope point, arm axes.
 pub fn movement_envelope(
     model: &UnitModel,

@@ -176,7 +176,10 @@ impl<'a, const N: usize, O: Observed<N>> Engine<'a, N, O> {
         if self.plan.two_states {
             let axial = self.prepared.rows(&braced, &BraceAxial)?;
             if self.prepared.support(&axial, &[-1.0], slew) > SLACK_N {
-                cases.extend(self.without_brace(slew, BraceState::Slack, Some(axial.along(&[-1.0])))?);
+                // Where the foot may be lost, the unit without its brace is looked at under no condition at all.
+                if !self.plan.may_lose_foot {
+                    cases.extend(self.without_brace(slew, BraceState::Slack, Some(axial.along(&[-1.0])))?);
+                }
                 cases[0].condition = Some(axial);
             }
         }
@@ -219,9 +222,8 @@ impl BracePlan {
         use BraceState::{FootLost, Holds, Slack};
         match (self.two_states, self.may_lose_foot) {
             (false, false) => &[&[Holds]],
-            (false, true) => &[&[Holds], &[FootLost]],
+            (_, true) => &[&[Holds], &[FootLost]],
             (true, false) => &[&[Holds, Slack], &[Holds], &[Slack]],
-            (true, true) => &[&[Holds, Slack], &[Holds], &[Slack], &[FootLost]],
         }
     }
 }

@@ -31,8 +31,10 @@ pub use actions::{
     Actions, FixedForce, FootCase, ForceAxes, ForceOn, Pull, SecondLeg, SlewHold, SlewRange, Tether, WindLump,
     WindOnUnit,
 };
-pub use answers::{base_envelope, brace_envelope, foot_envelope, joint_envelope, movement_envelope};
+pub use answers::{base_envelope, brace_envelope, foot_envelope, joint_envelope, joint_uplift, movement_envelope};
 pub use extreme::{Causes, Component, Envelope, Extreme, Sense, Slack};
 pub use fault::EnvelopeFault;
-pub use members::{Mark, MemberEnvelope, MemberPart, MemberUse, SecondOrder, TooSoft, member_envelope};
+pub use members::{
+    Mark, MemberAbove, MemberEnvelope, MemberPart, MemberUse, SecondOrder, TooSoft, member_above, member_envelope,
+};
 pub use stability::{CriticalFactor, least_critical_factor};

@@ -10,6 +10,9 @@ use super::slews::Slews;
 /// Sections of an interval of π down to 1e-15 of it.
 const MOST_SECTIONS: usize = 75;
 
+/// Share of the best grid value, over the lowest, from which a peak is refined.
+pub(super) const WORTH: f64 = 0.95;
+
 /// Where a function was greatest, and its value there.
 pub(super) type Peak = (f64, f64);
 
@@ -22,11 +25,35 @@ pub(super) fn greatest<E>(
     tolerance: f64,
     mut f: impl FnMut(f64) -> Result<f64, E>,
 ) -> Result<Peak, E> {
+    greatest_by_looks(slews, also, step, tolerance, |x, _| f(x))
+}
+
+/// How a value is asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Look {
+    /// For the grid. Of a value that isn't above this any smaller one may be told, as it won't be refined.
+    Over { enough: f64 },
+    /// For a peak.
+    Closely,
+}
+
+/// The same for a function that is not negative and takes long to compute where it is large.
+pub(super) fn greatest_by_looks<E>(
+    slews: &Slews,
+    also: &[f64],
+    step: f64,
+    tolerance: f64,
+    mut f: impl FnMut(f64, Look) -> Result<f64, E>,
+) -> Result<Peak, E> {
     let grid = grid(slews, also, step);
     let mut values = Vec::with_capacity(grid.len());
+    let mut enough = 0.0;
     for &x in &grid {
-        values.push(f(x)?);
+        let value = f(x, Look::Over { enough })?;
+        enough = (WORTH * value).max(enough);
+        values.push(value);
     }
+    let mut f = |x: f64| f(x, Look::Closely);
     let mut best = (grid[0], values[0]);
     for (&x, &v) in grid.iter().zip(&values) {
         best = better(best, (x, v));
@@ -34,7 +61,7 @@ pub(super) fn greatest<E>(
     let lowest = values.iter().copied().fold(best.1, f64::min);
     // A peak whose nearest grid value is further below the best than this can't overtake it: between
     // neighbors a harmonic rises by less than a twentieth of its range.
-    let worth = best.1 - 0.05 * (best.1 - lowest);
+    let worth = best.1 - (1.0 - WORTH) * (best.1 - lowest);
     if matches!(slews, Slews::At(_)) || best.1 == lowest {
         return Ok(best);
     }

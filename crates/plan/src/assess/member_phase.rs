@@ -1,7 +1,7 @@
 //! Judges mast, arm and brace over every combination at the design level, at the declared rating, and in the socket.
 
 use gantline_mechanics::envelope::{
-    Actions, Mark, MemberPart, MemberUse as Worst, SecondOrder, SlewRange, member_envelope,
+    Actions, Mark, MemberAbove, MemberPart, MemberUse as Worst, SecondOrder, SlewRange, member_above, member_envelope,
 };
 use gantline_mechanics::member::{
     Aisc360Factors, At, En1993Factors, En1999Factors, MemberCode as Code, MemberResistance, MomentShape,
@@ -44,20 +44,22 @@ pub fn members(
                 continue;
             }
         };
-        let parts = [MemberPart { part: member.part, resistance, marks: &member.marks }];
+        let part = MemberPart { part: member.part, resistance, marks: &member.marks };
         let mut worst: Option<MemberUse> = None;
         let mut open: Option<MemberUse> = None;
         for (index, actions) in searched {
-            let used = match used(model, actions, range, &parts, &second_order) {
-                Ok(used) => used,
+            let known = worst.as_ref().and_then(|worst| worst.utilization).unwrap_or(0.0);
+            let above = match above(model, actions, range, &part, &second_order, known) {
+                Ok(above) => above,
                 Err(what) => {
                     open.get_or_insert(not_checked(member.name, *index, what));
                     continue;
                 }
             };
-            if let Some((mode, why)) = used.governing.not_checked {
+            if let Some((mode, why)) = above.not_checked {
                 open.get_or_insert(not_checked(member.name, *index, format!("{}: {why}", mode_word(mode))));
             }
+            let Some(used) = above.worse else { continue };
             // Without any mode that was checked there is no utilization: 0 would read as a pass.
             let any_checked = used.governing.not_checked.is_none() || used.governing.utilization > 0.0;
             if any_checked && worst.as_ref().is_none_or(|known| Some(used.governing.utilization) > known.utilization) {
@@ -75,6 +77,17 @@ pub fn members(
 pub(crate) fn second_order_of(alpha_cr: Option<f64>) -> Result<SecondOrder, String> {
     let alpha_cr = alpha_cr.ok_or_else(|| "the critical load factor".to_owned())?;
     SecondOrder::of_alpha_cr(alpha_cr).map_err(|fault| fault.to_string())
+}
+
+fn above(
+    model: &UnitModel,
+    actions: &Actions,
+    range: &SlewRange,
+    part: &MemberPart<'_>,
+    second_order: &Result<SecondOrder, String>,
+    known: f64,
+) -> Result<MemberAbove, String> {
+    member_above(model, actions, range, part, second_order.clone()?, known).map_err(|fault| fault.to_string())
 }
 
 fn used(
@@ -283,12 +296,18 @@ fn at_rating(
         ),
     };
     for member in judged {
-        match worst_of(model, &actions, range, member, second_order) {
-            Some(used) => {
-                result.utilization = result.utilization.max(used.governing.utilization);
-                result.all_checked &= used.governing.not_checked.is_none();
+        let Ok(resistance) = &member.resistance else {
+            result.all_checked = false;
+            continue;
+        };
+        let part = MemberPart { part: member.part, resistance, marks: &member.marks };
+        match above(model, &actions, range, &part, second_order, result.utilization) {
+            Ok(found) => {
+                let utilization = found.worse.map_or(0.0, |used| used.governing.utilization);
+                result.utilization = result.utilization.max(utilization);
+                result.all_checked &= found.not_checked.is_none();
             }
-            None => result.all_checked = false,
+            Err(_) => result.all_checked = false,
         }
     }
     Some(result)

@@ -2,7 +2,7 @@
 
 use gantline_mechanics::envelope::{
     Actions, Component as Part, Envelope, EnvelopeFault, Extreme, Sense as End, Slack, SlewRange, base_envelope,
-    brace_envelope, foot_envelope, joint_envelope, movement_envelope,
+    brace_envelope, foot_envelope, joint_uplift, movement_envelope,
 };
 use gantline_mechanics::stability::alpha_cr;
 use gantline_mechanics::unit::{Brace, Joint, UnitModel};
@@ -253,8 +253,7 @@ fn joints(
     for (joint, name, held_by) in asked {
         let mut worst: Option<JointUse> = None;
         for (index, actions) in searched {
-            let Ok(envelope) = joint_envelope(model, joint, actions, range) else { continue };
-            let Some(extreme) = envelope.get(Part::Fz, End::Max) else { continue };
+            let Ok(Some(extreme)) = joint_uplift(model, joint, actions, range) else { continue };
             if worst.as_ref().is_none_or(|known| extreme.value > known.uplift_n) {
                 worst = Some(JointUse { joint: name, held_by, uplift_n: extreme.value, combination: *index });
             }

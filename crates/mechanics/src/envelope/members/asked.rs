@@ -3,7 +3,7 @@
 use glam::DVec3;
 
 use crate::envelope::{Causes, Slack};
-use crate::member::{At, Governing, MemberActions, MemberResistance};
+use crate::member::{At, Governing, MemberActions, MemberResistance, Mode, NotChecked};
 use crate::unit::{Part, Station};
 
 /// A part of the unit with its resistance.
@@ -46,6 +46,15 @@ pub struct MemberUse {
     pub slew_rad: f64,
     /// Everything that acts, structure axes.
     pub causes: Causes,
+}
+
+/// The worst of one part where it is worse than what was known before.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MemberAbove {
+    /// The worst; `None` if it is surely not above what was known.
+    pub worse: Option<MemberUse>,
+    /// The first mode that some cut was not checked for, whether it is worse or not.
+    pub not_checked: Option<(Mode, NotChecked)>,
 }
 
 /// The worst of all parts that were asked for.

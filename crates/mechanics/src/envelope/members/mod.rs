@@ -11,6 +11,7 @@
 
 mod asked;
 mod climb;
+mod climbed;
 mod cut;
 mod cut_hill;
 mod part_at_slew;
@@ -18,8 +19,8 @@ mod search;
 mod second_order;
 mod span_hill;
 
-pub use asked::{Mark, MemberEnvelope, MemberPart, MemberUse};
-pub use search::member_envelope;
+pub use asked::{Mark, MemberAbove, MemberEnvelope, MemberPart, MemberUse};
+pub use search::{member_above, member_envelope};
 pub use second_order::{SecondOrder, TooSoft};
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use super::asked::MemberPart;
+use super::climbed::Climbed;
 use super::cut::{Cut, cuts};
 use super::cut_hill::CutHill;
 use super::span_hill::SpanHill;
@@ -65,20 +66,21 @@ impl<'a> PartAtSlew<'a> {
         Ok(this)
     }
 
-    /// The worst of all cuts, states and modes. `None` if there is no cut or no state.
+    /// The worst of all cuts, states and modes. `None` if there is no cut or no state, or nothing is above `enough`.
     ///
     /// Buckling comes first: it often governs, and then few cuts have bounds above it.
-    pub fn worst(&self) -> Option<Worst> {
+    pub fn worst(&self, enough: f64, climbed: &Climbed) -> Option<Worst> {
         let mut best: Option<Worst> = None;
-        self.offer_buckling(&mut best);
+        self.offer_buckling(enough, climbed, &mut best);
         let mut order: Vec<usize> = (0..self.spots.len()).collect();
         order.sort_by(|a, b| self.spots[*b].bound.utilization.total_cmp(&self.spots[*a].bound.utilization));
         for spot in order {
-            if best.as_ref().is_some_and(|b| self.spots[spot].bound.utilization <= b.governing.utilization) {
+            let bound = self.spots[spot].bound.utilization;
+            if bound <= enough && enough > 0.0 || best.as_ref().is_some_and(|b| bound <= b.governing.utilization) {
                 break;
             }
             for case in 0..self.spots[spot].cases.len() {
-                self.offer_cut(spot, case, &mut best);
+                self.offer_cut(spot, case, climbed, &mut best);
             }
         }
         let mut best = best?;
@@ -141,23 +143,24 @@ impl<'a> PartAtSlew<'a> {
         Spot { station, at, cases, ranges, compression: (-least[0]).max(0.0), bound }
     }
 
-    fn offer_cut(&self, spot: usize, case: usize, best: &mut Option<Worst>) {
-        let Some((state, height)) = (CutHill { part: self, spot, case }).highest() else { return };
+    fn offer_cut(&self, spot: usize, case: usize, climbed: &Climbed, best: &mut Option<Worst>) {
+        let found = climbed.at_cut(self, spot, case, || CutHill { part: self, spot, case }.highest());
+        let Some((state, height)) = found else { return };
         if best.as_ref().is_none_or(|b| height > b.governing.utilization) {
             let governing = self.governing_at(self.spots[spot].at, &self.forces(spot, case, &state));
             *best = Some(Worst { governing, spot, case, state });
         }
     }
 
-    fn offer_buckling(&self, best: &mut Option<Worst>) {
+    fn offer_buckling(&self, enough: f64, climbed: &Climbed, best: &mut Option<Worst>) {
         let (bound, largest) = self.largest_along();
-        if self.spots.is_empty() || value(self.stability(&bound, &largest)) == 0.0 {
+        if self.spots.is_empty() || value(self.stability(&bound, &largest)) <= enough {
             return;
         }
         let cases = self.spots.first().map_or(0, |spot| spot.cases.len());
         for case in 0..cases {
             let hill = SpanHill { part: self, case, ranges: [bound.compression_n, bound.m_y_nm, bound.m_z_nm] };
-            let Some((state, utilization)) = hill.highest() else { continue };
+            let Some((state, utilization)) = climbed.along(self, case, || hill.highest()) else { continue };
             if best.as_ref().is_none_or(|b| utilization > b.governing.utilization) {
                 let governing = Governing { mode: Mode::Stability, utilization, not_checked: None };
                 *best = Some(Worst { governing, spot: hill.most_bent(&state), case, state });
@@ -166,7 +169,7 @@ impl<'a> PartAtSlew<'a> {
     }
 
     /// The first mode that some cut could not be checked for, judged with the largest forces.
-    fn not_checked(&self) -> Option<(Mode, NotChecked)> {
+    pub fn not_checked(&self) -> Option<(Mode, NotChecked)> {
         let stability = || {
             let (span, largest) = self.largest_along();
             match self.stability(&span, &largest) {

@@ -2,7 +2,8 @@
 
 use glam::DVec2;
 
-use super::asked::{MemberEnvelope, MemberPart, MemberUse};
+use super::asked::{MemberAbove, MemberEnvelope, MemberPart, MemberUse};
+use super::climbed::Climbed;
 use super::part_at_slew::PartAtSlew;
 use super::second_order::SecondOrder;
 use crate::envelope::actions::{Actions, SlewRange};
@@ -10,7 +11,7 @@ use crate::envelope::engine::{BracePlan, brace_plan};
 use crate::envelope::extreme::Causes;
 use crate::envelope::fault::EnvelopeFault;
 use crate::envelope::prepared::Prepared;
-use crate::envelope::search::greatest;
+use crate::envelope::search::{Look, WORTH, greatest_by_looks};
 use crate::envelope::slews::Slews;
 use crate::unit::{Brace, Part, UnitModel, turned};
 
@@ -40,10 +41,35 @@ pub fn member_envelope(
         if part.part == Part::Brace && matches!(model.unit().brace, Brace::None) {
             return Err(EnvelopeFault::NotThere { part: "brace" });
         }
-        uses.push(worst_of(&prepared, part, second_order.factor(), plan, &slews)?);
+        let found = worst_of(&prepared, part, second_order.factor(), plan, &slews, 0.0)?;
+        uses.push(found.worse.ok_or(NOWHERE)?);
     }
     Ok(MemberEnvelope { uses, slack })
 }
+
+/// What [`member_envelope`] says of one part where that is worse than a utilization known from other actions; where it is
+/// not, that is found out for a fraction of the work. Something may be told that is not worse, too.
+///
+/// With 0 known it is always told.
+pub fn member_above(
+    model: &UnitModel,
+    actions: &Actions,
+    range: &SlewRange,
+    part: &MemberPart<'_>,
+    second_order: SecondOrder,
+    known: f64,
+) -> Result<MemberAbove, EnvelopeFault> {
+    if part.part == Part::Brace && matches!(model.unit().brace, Brace::None) {
+        return Err(EnvelopeFault::NotThere { part: "brace" });
+    }
+    let slews = Slews::new(range, model)?;
+    let prepared = Prepared::new(model, actions)?;
+    let (plan, _) = brace_plan(model, actions, &prepared, &slews)?;
+    worst_of(&prepared, part, second_order.factor(), plan, &slews, known)
+}
+
+/// No state of the brace holds the unit.
+const NOWHERE: EnvelopeFault = EnvelopeFault::NotThere { part: "state in which it stands" };
 
 fn worst_of<'a>(
     prepared: &'a Prepared<'a>,
@@ -51,28 +77,44 @@ fn worst_of<'a>(
     amplification: f64,
     plan: BracePlan,
     slews: &Slews,
-) -> Result<MemberUse, EnvelopeFault> {
+    known: f64,
+) -> Result<MemberAbove, EnvelopeFault> {
     let at = |slew: f64| PartAtSlew::new(prepared, part, amplification, plan, slew);
     let alike = prepared.turns_with_the_arm() && !prepared.is_cut();
     let mut not_checked = None;
+    let climbed = Climbed::default();
     let slew = if alike {
         slews.any()
     } else {
-        let height = |slew: f64| -> Result<f64, EnvelopeFault> {
-            let worst = at(slew)?.worst();
-            not_checked = not_checked.or(worst.as_ref().and_then(|worst| worst.governing.not_checked));
-            Ok(worst.map_or(0.0, |worst| worst.governing.utilization))
+        // Where the whole grid stays this far below, nothing between its slews comes up to what is known.
+        let hopeless = WORTH * known;
+        let mut most = 0.0_f64;
+        let height = |slew: f64, look: Look| -> Result<f64, EnvelopeFault> {
+            let enough = match look {
+                Look::Over { enough } => enough.max(hopeless),
+                Look::Closely if known > 0.0 && most <= hopeless => return Ok(0.0),
+                Look::Closely => 0.0,
+            };
+            let here = at(slew)?;
+            not_checked = not_checked.or_else(|| here.not_checked());
+            let height = here.worst(enough, &climbed).map_or(0.0, |worst| worst.governing.utilization);
+            most = most.max(height);
+            Ok(height)
         };
-        greatest(slews, &[], GRID, FINE, height)?.0
+        greatest_by_looks(slews, &[], GRID, FINE, height)?.0
     };
     let here = at(slew)?;
-    let mut worst = here.worst().ok_or(EnvelopeFault::NotThere { part: "state in which it stands" })?;
+    if here.spots.iter().all(|spot| spot.cases.is_empty()) {
+        return Err(NOWHERE);
+    }
+    not_checked = not_checked.or_else(|| here.not_checked());
+    let Some(mut worst) = here.worst(known, &climbed) else { return Ok(MemberAbove { worse: None, not_checked }) };
     worst.governing.not_checked = worst.governing.not_checked.or(not_checked);
     let (station, actions) = here.actions(&worst);
     let (foot_lost, brace_slack) = here.brace_state(&worst);
     let to_structure = DVec2::from_angle(slew);
     let pulls_n: Vec<_> = worst.state.pulls_n.iter().map(|p| turned(*p, slew)).collect();
-    Ok(MemberUse {
+    let worse = MemberUse {
         part: part.part,
         governing: worst.governing,
         station,
@@ -87,5 +129,6 @@ fn worst_of<'a>(
             foot_lost,
             brace_slack,
         },
-    })
+    };
+    Ok(MemberAbove { worse: Some(worse), not_checked })
 }

@@ -26,6 +26,13 @@ struct Lead {
     signs: [f64; 2],
 }
 
+/// Inner forces along a part in one state: what buckling is judged by, the largest of each, and where they are.
+struct Along {
+    span: SpanMaxima,
+    largest: [f64; 6],
+    lead: Lead,
+}
+
 impl SpanHill<'_> {
     /// The highest peak of all starts, with its height; `None` if no state is allowed.
     ///
@@ -71,24 +78,6 @@ impl SpanHill<'_> {
         (0..self.part.spots.len()).max_by(|a, b| bent(a).total_cmp(&bent(b))).unwrap_or(0)
     }
 
-    fn lead(&self, state: &State) -> Lead {
-        let mut lead = Lead { spots: [0; 3], signs: [1.0; 2] };
-        let mut most = [f64::NEG_INFINITY; 3];
-        for spot in 0..self.part.spots.len() {
-            let f = self.part.forces(spot, self.case, state);
-            for (slot, size) in [-f[0], f[4].abs(), f[5].abs()].into_iter().enumerate() {
-                if size > most[slot] {
-                    most[slot] = size;
-                    lead.spots[slot] = spot;
-                    if slot > 0 {
-                        lead.signs[slot - 1] = f[3 + slot].signum();
-                    }
-                }
-            }
-        }
-        lead
-    }
-
     /// The state in which the weighted sum of compression, M_y and M_z at the leading cuts is greatest.
     fn farthest(&self, weights: &[f64; 3], lead: &Lead) -> Option<State> {
         let k = self.part.amplification;
@@ -101,19 +90,32 @@ impl SpanHill<'_> {
             .plus(&part_of(1, 4, k * lead.signs[0] * weights[1]), 1.0)
             .plus(&part_of(2, 5, k * lead.signs[1] * weights[2]), 1.0);
         let any = &self.part.spots[0].cases[self.case];
+        if any.condition.is_none() {
+            return Some(self.part.prepared.state(&goal, &[1.0], self.part.slew));
+        }
         let case = Case { rows: goal, condition: any.condition.clone(), brace: any.brace };
         case.state(self.part.prepared, &[1.0], self.part.slew)
     }
 
-    fn span_and_largest(&self, state: &State) -> (SpanMaxima, [f64; 6]) {
-        let mut span = SpanMaxima::default();
-        let mut largest = [0.0; 6];
+    fn along(&self, state: &State) -> Along {
+        let mut along =
+            Along { span: SpanMaxima::default(), largest: [0.0; 6], lead: Lead { spots: [0; 3], signs: [1.0; 2] } };
+        let mut most = [f64::NEG_INFINITY; 3];
         for spot in 0..self.part.spots.len() {
             let f = self.part.forces(spot, self.case, state);
-            span = span.max(SpanMaxima::of(&InternalForces::from_array(f)));
-            largest = std::array::from_fn(|i| f64::max(largest[i], f[i].abs()));
+            along.span = along.span.max(SpanMaxima::of(&InternalForces::from_array(f)));
+            along.largest = std::array::from_fn(|i| f64::max(along.largest[i], f[i].abs()));
+            for (slot, size) in [-f[0], f[4].abs(), f[5].abs()].into_iter().enumerate() {
+                if size > most[slot] {
+                    most[slot] = size;
+                    along.lead.spots[slot] = spot;
+                    if slot > 0 {
+                        along.lead.signs[slot - 1] = f[3 + slot].signum();
+                    }
+                }
+            }
         }
-        (span, largest)
+        along
     }
 }
 
@@ -121,18 +123,18 @@ impl Hill for SpanHill<'_> {
     type State = State;
 
     fn height(&self, state: &State) -> f64 {
-        let (span, largest) = self.span_and_largest(state);
+        let Along { span, largest, .. } = self.along(state);
         value(self.part.stability(&span, &largest))
     }
 
     /// Shear and torsion, which AISC's interaction also looks at, are left as they are.
     fn ahead(&self, state: &State, height: f64) -> Option<State> {
-        let (span, largest) = self.span_and_largest(state);
+        let Along { span, largest, lead } = self.along(state);
         let numbers = [span.compression_n, span.m_y_nm, span.m_z_nm];
         let weights = slope(&numbers, &self.ranges, height, |n| {
             let moved = SpanMaxima { compression_n: n[0], m_y_nm: n[1], m_z_nm: n[2] };
             value(self.part.stability(&moved, &largest))
         });
-        self.farthest(&weights, &self.lead(state))
+        self.farthest(&weights, &lead)
     }
 }
