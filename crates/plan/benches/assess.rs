@@ -1,13 +1,16 @@
-//! How long a drag step takes on the plan of three hundred units, and the same plan from nothing.
+//! How long a drag step takes on the plan of three hundred units, the same plan from nothing, plans of up to three thousand
+//! units, and one unit alone.
 
 use std::hint::black_box;
 
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
+use gantline_plan::assess::reaction_phase::reactions;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::catalog::{Combination, Family};
 use gantline_plan::change::{Change, PlacementPatch, apply};
-use gantline_plan::document::{PartId, PlacementId, Plan, Standing};
+use gantline_plan::document::{EdgeEnd, EdgeId, PartId, PlacementId, Plan, Standing, Station};
 use gantline_plan::file::read;
+use glam::DVec2;
 
 const LARGE: &str = include_str!("../../../demo-projects/large-complex.json");
 const SMALL: &str = include_str!("../../../demo-projects/small-roof.json");
@@ -41,12 +44,11 @@ fn dragged(plan: &Plan, units: &[PlacementId]) -> Vec<Plan> {
     (0..STEPS).map(step).collect()
 }
 
-fn drag(bench: &mut Criterion, name: &str, units: usize) {
-    let plan = plan(LARGE);
+fn drag(bench: &mut Criterion, name: &str, plan: &Plan, units: usize) {
     let chosen: Vec<PlacementId> = plan.placements.keys().copied().skip(40).take(units).collect();
-    let steps = dragged(&plan, &chosen);
+    let steps = dragged(plan, &chosen);
     let mut memo = Memo::new();
-    assess(&plan, &mut memo);
+    assess(plan, &mut memo);
     let mut turn = 0;
     bench.bench_function(name, |bench| {
         bench.iter(|| {
@@ -94,9 +96,51 @@ fn all_different() -> Plan {
     with(&made, &Change::All(changes.collect()))
 }
 
+/// Roofs of 30 × 20 m in a row, 12 m apart, with so many units of one make-up on each.
+const UNITS_ON_A_ROOF: usize = 20;
+
+/// A site of many roofs with these many units in all.
+fn site(units: usize) -> Plan {
+    let mut large = plan(LARGE);
+    let make_up = large.placements.values().next().expect("the plan has units").make_up.clone();
+    large.placements.clear();
+    large.obstacles.clear();
+    large.roofs.clear();
+    let roof = |index: usize| {
+        let start = DVec2::new(42.0 * (index % 12) as f64, 32.0 * (index / 12) as f64);
+        let corners = [(0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0)];
+        let outline = corners.map(|(x, y)| start + DVec2::new(x, y)).to_vec();
+        Change::AddRoof { name: format!("Roof {index}"), level_m: 24.0, outline }
+    };
+    let built = with(&large, &Change::All((0..units / UNITS_ON_A_ROOF).map(roof).collect()));
+    let edges: Vec<EdgeId> = built.edges().map(|place| place.edge().id).collect();
+    let place = |index: usize| {
+        // Five on each side, each side at least 20 m long.
+        let station = Station { from: EdgeEnd::Start, distance_m: 2.0 + 4.0 * (index % 5) as f64 };
+        let stands = Standing::OnEdge { edge: edges[index / 5], station, setback_m: 0.9, turn_rad: 0.0 };
+        Change::Place { make_up: make_up.clone(), stands, tag: None }
+    };
+    with(&built, &Change::All((0..units).map(place).collect()))
+}
+
+fn one_unit(bench: &mut Criterion) {
+    let plan = plan(SMALL);
+    let (_, placement) = plan.placements.first_key_value().expect("the plan has units");
+    let unit = placement.make_up.resolve(&plan).expect("its parts are known");
+    bench.bench_function("assess/one unit, all cases of the small demonstration's basis", |bench| {
+        bench.iter(|| black_box(reactions(&unit, &plan.basis, &plan.code)));
+    });
+}
+
 fn benches(bench: &mut Criterion) {
-    drag(bench, "assess/drag one of 300 units, with memo", 1);
-    drag(bench, "assess/drag 50 of 300 units, with memo", 50);
+    drag(bench, "assess/drag one of 300 units, with memo", &plan(LARGE), 1);
+    drag(bench, "assess/drag 50 of 300 units, with memo", &plan(LARGE), 50);
+    one_unit(bench);
+    for units in [300, 1000, 3000] {
+        let site = site(units);
+        from_nothing(bench, &format!("assess/a site of {units} units from nothing"), &site);
+        drag(bench, &format!("assess/drag one unit of a site of {units}, with memo"), &site, 1);
+    }
     from_nothing(bench, "assess/300 units of 10 make-ups from nothing", &plan(LARGE));
     from_nothing(bench, "assess/300 different make-ups from nothing", &all_different());
     from_nothing(bench, "assess/the small demonstration plan from nothing", &plan(SMALL));
