@@ -3,7 +3,7 @@
 use gantline_mechanics::cone::{Lean, LoadCone};
 use gantline_mechanics::envelope::{
     Actions, Causes, Component, Envelope, EnvelopeFault, Extreme, FootCase, Pull, Sense, Slack, SlewHold, SlewRange,
-    base_envelope, brace_envelope, foot_envelope, joint_envelope,
+    base_envelope, brace_envelope, foot_envelope, joint_envelope, joint_uplift,
 };
 use gantline_mechanics::unit::{Brace, BraceAction, FootFrom, HeadJoint, Influence, Joint, Unit, UnitModel};
 use glam::{DVec2, DVec3};
@@ -425,6 +425,48 @@ fn a_pinned_arm_cannot_lose_its_foot() {
     assert!(base_envelope(&model, &actions, &SlewRange::WholeTurn).is_ok());
     actions.foot = FootCase::HoldsOrLost;
     assert_eq!(base_envelope(&model, &actions, &SlewRange::WholeTurn), Err(EnvelopeFault::FallsWithoutFoot));
+}
+
+/// A joint's uplift is looked for alone; the envelope of all its components is the witness, with the foot lost too.
+#[test]
+fn the_uplift_of_a_joint_alone_is_that_of_its_envelope_to_the_bit() {
+    let joints = [Joint::ArmOnMast, Joint::MastOnBase, Joint::BraceUpper, Joint::BraceLower];
+    for name in ["front", "rear", "rear_foot"] {
+        let model = UnitModel::new(&Worked::read().unit(name)).unwrap();
+        let mut actions = Actions::of_pull(Pull::new(0, 12e3, LoadCone::whole(0.35)), 1.0);
+        actions.foot = FootCase::HoldsOrLost;
+        for joint in joints {
+            let all = joint_envelope(&model, joint, &actions, &SlewRange::WholeTurn).unwrap();
+            let alone = joint_uplift(&model, joint, &actions, &SlewRange::WholeTurn).unwrap();
+            assert_eq!(alone.as_ref(), all.get(Component::Fz, Sense::Max), "{name} {joint:?}");
+        }
+    }
+}
+
+/// A slack brace acts as a foot that is lost, under a condition: where the foot may be lost, the envelope is at least that
+/// of the slack brace, of the cantilever, and of nothing else.
+#[test]
+fn a_foot_that_may_be_lost_covers_its_brace_going_slack() {
+    let mut unit = Worked::read().unit("rear_foot");
+    if let Brace::RearFoot { action, .. } = &mut unit.brace {
+        *action = BraceAction::PullOnly;
+    }
+    let model = UnitModel::new(&unit).unwrap();
+    let mut actions = Actions::of_pull(Pull::new(0, 12e3, LoadCone::whole(0.8)), 1.0);
+    let range = SlewRange::WholeTurn;
+    let slack = base_envelope(&model, &actions, &range).unwrap();
+    assert!(matches!(slack.slack, Slack::StandsWithout { .. }));
+    actions.foot = FootCase::HoldsOrLost;
+    let either = base_envelope(&model, &actions, &range).unwrap();
+    unit.brace = Brace::None;
+    let quarter = std::f64::consts::FRAC_PI_2;
+    let same_slews = SlewRange::Between { from_rad: -quarter, to_rad: quarter };
+    let alone = base_envelope(&UnitModel::new(&unit).unwrap(), &actions, &same_slews).unwrap();
+    for e in &either.extremes {
+        let sign = if e.sense == Sense::Max { 1.0 } else { -1.0 };
+        let of = |envelope: &Envelope| sign * envelope.get(e.component, e.sense).unwrap().value;
+        near(&format!("{:?}", e.component), of(&either), of(&slack).max(of(&alone)), 1e-3);
+    }
 }
 
 /// Closed form, vertical pull only: the arm of a front-braced unit lifts with T·(a/x_b − 1) less the

@@ -365,3 +365,26 @@ fn a_brace_that_is_not_there_is_said() {
     let result = member_envelope(&case.model, &actions, &SlewRange::WholeTurn, &parts, SecondOrder::FIRST);
     assert_eq!(result, Err(EnvelopeFault::NotThere { part: "brace" }));
 }
+
+/// The whole search is the witness of the one that stops where nothing worse can come.
+#[test]
+fn what_is_worse_than_something_known_is_told_as_the_whole_search_tells_it() {
+    let k = SecondOrder::FIRST;
+    for brace in [front, rear, nothing] {
+        let case = Case::new(brace, HeadJoint::Rigid, &EN1993);
+        let lean = Lean { inward_rad: 0.1, outward_rad: 0.2 };
+        for cone in [LoadCone::whole(0.6), LoadCone { half_angle_rad: 0.6, lean: Some(lean) }] {
+            let actions = Actions::of_pull(Pull::new(0, 4e3, cone), 1.0);
+            for part in case.parts() {
+                let whole = member_envelope(&case.model, &actions, &SlewRange::WholeTurn, &[part], k).unwrap();
+                let above = |known: f64| {
+                    member_above(&case.model, &actions, &SlewRange::WholeTurn, &part, k, known).unwrap().worse
+                };
+                let value = whole.uses[0].governing.utilization;
+                assert_eq!(above(0.0).as_ref(), Some(&whole.uses[0]));
+                assert_eq!(above(0.999 * value).map(|found| found.governing.utilization), Some(value));
+                assert!(above(1.001 * value).is_none_or(|found| found.governing.utilization <= value));
+            }
+        }
+    }
+}
