@@ -3,10 +3,15 @@
 //! The concrete carries no tension and an anchor no pressure; the plate stays plane. That is a cracked elastic section of
 //! any shape under a force and two moments ([`PreparedPlate::solve`]). [`shear`] shares out what acts in the plane, [`bending`] says
 //! whether the plate is strong and stiff enough for all of it, and [`wall`] turns the actions of a mast into the axes of a
-//! plate on a wall.
+//! plate on a wall. [`RopeSearch`] finds what a rope does worst to it, over cone and slews, and keeps what it solved.
 
 pub mod bending;
+mod climb;
 mod moments;
+mod rope;
+mod search;
+#[cfg(test)]
+mod search_witnesses;
 mod shape;
 pub mod shear;
 mod solution;
@@ -15,6 +20,8 @@ pub mod wall;
 #[cfg(test)]
 mod witnesses;
 
+pub use rope::RopeOnPlate;
+pub use search::{Candidate, Judge, RopeSearch, Searched};
 pub use shape::{Bearing, Plate, PlateAnchor, PlateFault};
 pub use solution::PlateSolution;
 pub use solve::PreparedPlate;
