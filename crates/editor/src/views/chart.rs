@@ -91,6 +91,8 @@ fn choices(
     charted: &mut Charted,
     intents: &mut Vec<Intent>,
 ) {
+    // Six rows stand in the height of the drawer.
+    ui.spacing_mut().item_spacing.y = 3.0;
     let name = words::name(sight.plan, gantline_plan::document::ThingId::Placement(id));
     ui.label(RichText::new(name).family(type_scale::semibold()));
     ui.horizontal(|ui| {
