@@ -86,11 +86,10 @@ fn all_different() -> Plan {
     }
     let made = with(&plan, &Change::AddFamily(Box::new(family)));
     let (&id, family) = made.families.last_key_value().expect("a family was added");
-    let start = family.combinations.len() - made.placements.len();
-    let bases = family.bases.len();
     let make_ups = family.make_ups(id);
     let changes = made.placements.keys().enumerate().map(|(index, &unit)| {
-        let make_up = Some(make_ups[(start + index) * bases].clone());
+        let mast = PartId::new(format!("mast-{index}"));
+        let make_up = make_ups.iter().find(|make_up| make_up.mast == mast).cloned();
         Change::SetPlacements(vec![unit], PlacementPatch { make_up, ..PlacementPatch::default() })
     });
     with(&made, &Change::All(changes.collect()))
