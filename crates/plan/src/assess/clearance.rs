@@ -149,8 +149,17 @@ pub fn tightest<'a>(clearances: impl IntoIterator<Item = &'a Clearance>) -> Opti
 pub fn clearance(swept: &SweptBand, prism: &Prism, required: &Required) -> Clearance {
     let vertical = vertical_clearance(swept, prism, required.around_m);
     let horizontal = if vertical.is_none() { horizontal_clearance(swept, prism) } else { None };
-    let conflict = vertical.is_some_and(|v| v.m < required.vertical_m - HAIR_M);
+    let conflict = vertical.is_some_and(|v| is_too_low(&v, required));
     Clearance { vertical, horizontal, required: *required, conflict }
+}
+
+/// Whether [`clearance`] would tell a conflict; what lies beside the band need not be measured for that.
+pub fn conflicts(swept: &SweptBand, prism: &Prism, required: &Required) -> bool {
+    vertical_clearance(swept, prism, required.around_m).is_some_and(|v| is_too_low(&v, required))
+}
+
+fn is_too_low(height: &VerticalClearance, required: &Required) -> bool {
+    height.m < required.vertical_m - HAIR_M
 }
 
 fn vertical_clearance(swept: &SweptBand, prism: &Prism, around_m: f64) -> Option<VerticalClearance> {

@@ -3,7 +3,7 @@
 use std::f64::consts::{PI, TAU};
 
 use super::assessment::SweptPart;
-use super::clearance::{Required, clearance};
+use super::clearance::{Required, conflicts};
 use crate::geometry::prism::Prism;
 use crate::geometry::turns::Turns;
 
@@ -19,7 +19,7 @@ pub fn blocked_slews(swept: &[SweptPart], prisms: &[&Prism], required: &Required
         let hit = swept.iter().any(|part| {
             let Some(turned) = part.turned_rad else { return false };
             let band = part.serving.through(here.rotated(turned));
-            prisms.iter().any(|prism| clearance(&band, prism, required).conflict)
+            prisms.iter().any(|prism| conflicts(&band, prism, required))
         });
         hit.then_some(here)
     });
