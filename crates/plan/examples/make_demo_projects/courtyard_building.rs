@@ -5,11 +5,11 @@ use gantline_plan::basis::{
     CaseId, CaseLoad, Combined, LoadBasis, LoadCase, LoadLevel, MemberCode, NeighborRule, Sourced, Tension, Term,
 };
 use gantline_plan::catalog::SlewStops;
-use gantline_plan::change::{Change, EdgePatch, PlacementPatch};
-use gantline_plan::document::{FacadeFoot, FamilyId, Plan, RoofId, Standing, Tag, Title};
+use gantline_plan::change::{Change, EdgePatch, PlacementPatch, RoofPatch};
+use gantline_plan::document::{FacadeFoot, FamilyId, NoDrillZone, Plan, RoofId, Slab, SlabZone, Standing, Tag, Title};
 use glam::DVec2;
 
-use super::drafting_table::{DraftingTable, Drawn, Parts, first_basis};
+use super::drafting_table::{DraftingTable, Drawn, Parts, corners, first_basis};
 use super::mistaken_family::mistaken;
 
 /// The usual setback of the scenario, m.
@@ -161,6 +161,19 @@ fn parts_gone_wrong(table: &mut DraftingTable, main: RoofId, magpie: FamilyId) -
     // A strut that only pulls under an arm that nothing holds down.
     let slack = Parts(magpie, "mast-145", "arm-115-front", Some("front-strut"), "floor-socket").make_up();
     table.unit(court_north, 6.0, 0.75, slack)?;
+    // A sleeve that water stays in; a wall base whose plate does not touch its parapet.
+    let north = table.edge_at(main, (9.0, 34.0))?;
+    let wet = Parts(magpie, "mast-190", "arm-085-rear", Some("rear-tie"), "wet-sleeve").make_up();
+    table.unit(north, 11.0, 0.6, wet)?;
+    let on_wall = Parts(table.heron, "mast-145", "arm-085-rear", Some("rear-tie"), "wall-socket").make_up();
+    table.unit(north, 13.2, 0.42, on_wall)?;
+    // Tendons under a unit on post-installed anchors, and a thin strip of slab.
+    let outline = corners(&[(34.0, 3.0), (40.0, 3.0), (40.0, 6.0), (34.0, 6.0)]);
+    let zones = vec![SlabZone { outline, thickness_m: 0.16 }];
+    let outline = corners(&[(34.0, 7.0), (40.0, 7.0), (40.0, 9.0), (34.0, 9.0)]);
+    let no_drill = vec![NoDrillZone { outline, reason: "post-tensioned".to_owned() }];
+    let slab = Slab { zones, no_drill, cylinder_strength_pa: Some(25e6), ..Slab::default() };
+    table.change(&Change::SetRoof(main, RoofPatch { slab: Some(slab), ..RoofPatch::default() }))?;
     // A tag that another unit has already.
     let again = PlacementPatch { tag: Some(Tag("B-01".to_owned())), ..PlacementPatch::default() };
     table.change(&Change::SetPlacements(vec![limp], again))?;

@@ -6,7 +6,8 @@ use gantline_plan::basis::{Confirmation, DesignCode, LoadBasis, presets};
 use gantline_plan::catalog::{Family, MakeUp, SlewStops};
 use gantline_plan::change::{Change, EdgePatch, History, RoofPatch};
 use gantline_plan::document::{
-    EdgeId, FamilyId, Obstacle, ObstacleId, PartId, PlacementId, Plan, RoofId, Standing, Station, Tag, ThingId, Title,
+    EdgeId, FamilyId, Obstacle, ObstacleId, PartId, PlacementId, Plan, RoofId, Slab, SlabBars, Standing, Station, Tag,
+    ThingId, Title,
 };
 use gantline_plan::geometry::frame::EdgeLine;
 use glam::DVec2;
@@ -114,6 +115,20 @@ impl DraftingTable {
         let Some(&ThingId::Roof(roof)) = made.first() else { return Err("a roof was to be made".into()) };
         self.change(&Change::SetRoof(roof, RoofPatch { build_up_m: Some(build_up_m), ..RoofPatch::default() }))?;
         Ok(roof)
+    }
+
+    /// A slab of one thickness and strength that someone stands behind, with bars 45 mm under its faces.
+    pub fn slab(&mut self, roof: RoofId, thickness_m: f64, strength_pa: f64) -> Drawn<()> {
+        let slab = Slab {
+            thickness_m,
+            cylinder_strength_pa: Some(strength_pa),
+            specified_strength_pa: Some(strength_pa),
+            bars: SlabBars { axis_depth_m: Some(0.045), ratio: Some(0.004), ..SlabBars::default() },
+            confirmed: true,
+            ..Slab::default()
+        };
+        self.change(&Change::SetRoof(roof, RoofPatch { slab: Some(slab), ..RoofPatch::default() }))?;
+        Ok(())
     }
 
     /// A courtyard.

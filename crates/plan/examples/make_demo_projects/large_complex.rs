@@ -55,6 +55,7 @@ fn building(table: &mut DraftingTable) -> Drawn<(RoofId, RoofId)> {
     let no_parapet = EdgePatch { parapet_height_m: Some(0.0), ..EdgePatch::default() };
     table.set_edges(&[wall], EdgePatch { needs_access: Some(false), ..no_parapet })?;
     for roof in [high, low] {
+        table.slab(roof, 0.32, 35e6)?;
         let edges = table.edges(roof);
         for (index, edge) in edges.iter().enumerate() {
             let thickness_m = [0.18, 0.22, 0.2][index % 3];

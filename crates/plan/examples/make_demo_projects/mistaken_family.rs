@@ -1,6 +1,6 @@
 //! A family with mistakes made on purpose, so that rules about parts have something to find.
 
-use gantline_plan::catalog::{BraceAction, Combination, Family, Rating, Retention};
+use gantline_plan::catalog::{BaseKind, BraceAction, Combination, Family, HoldDown, Rating, Retention};
 use gantline_plan::document::PartId;
 
 use super::drafting_table::Drawn;
@@ -20,6 +20,7 @@ pub fn mistaken(sound: &Family) -> Drawn<Family> {
     let base = family.bases.get_mut(&PartId::new("floor-socket")).ok_or(no_part)?;
     base.takes = vec![PartId::new("mast-145")];
     base.eye.as_mut().ok_or(no_part)?.person_n = Some(WEAK_EYE_N);
+    wrong_fixings(&mut family)?;
     family.arms.get_mut(&PartId::new("arm-115-front")).ok_or(no_part)?.retention = Retention::Nothing;
     family.braces.get_mut(&PartId::new("front-strut")).ok_or(no_part)?.action = BraceAction::PullOnly;
     let rated = |combination: &mut Combination, rated_n: f64| {
@@ -34,4 +35,21 @@ pub fn mistaken(sound: &Family) -> Drawn<Family> {
         }
     }
     Ok(family)
+}
+
+/// A flush plate higher than any build-up with weak pins, a sleeve without drain, an anchor validated for less than the
+/// proof test pulls.
+fn wrong_fixings(family: &mut Family) -> Drawn<()> {
+    let no_part = "the family to start from lacks a fixing";
+    family.fixings.get_mut(&PartId::new("bonded-20")).ok_or(no_part)?.validated_design_n = Some(4_000.0);
+    let mut sleeve = family.bases.get(&PartId::new("floor-socket")).ok_or(no_part)?.clone();
+    "Sleeve without a drain".clone_into(&mut sleeve.name);
+    sleeve.kind = BaseKind::CastInSleeve { depth_m: 0.2, cover_m: 0.04, drained: Some(false), capped: Some(true) };
+    sleeve.anchors = None;
+    sleeve.takes = Vec::new();
+    family.bases.insert(PartId::new("wet-sleeve"), sleeve);
+    let flush = family.bases.get_mut(&PartId::new("flush-plate")).ok_or(no_part)?;
+    let hold_down = HoldDown { pins: 4, radius_m: 0.12, resistance_n: Some(8_000.0) };
+    flush.kind = BaseKind::FlushPlate { stack_height_m: 0.14, hold_down };
+    Ok(())
 }

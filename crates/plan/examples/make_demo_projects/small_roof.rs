@@ -20,6 +20,7 @@ pub fn plan() -> Drawn<Plan> {
     };
     let mut table = DraftingTable::new(title, confirmed(&first_basis()?)?)?;
     let roof = table.roof("Roof", 17.6, 0.14, &[(0.0, 0.0), (15.0, 0.0), (15.0, 9.0), (0.0, 9.0)])?;
+    table.slab(roof, 0.3, 30e6)?;
     let edges = table.edges(roof);
     let parapet = EdgePatch { parapet_height_m: Some(1.25), parapet_thickness_m: Some(0.18), ..EdgePatch::default() };
     table.set_edges(&edges, EdgePatch { confirmed: Some(true), ..parapet })?;

@@ -17,6 +17,22 @@ pub enum Code {
     BaseOnRoof,
     /// The base stands beside obstacles.
     BaseClearOfObstacles,
+    /// The base suits the floor build-up.
+    BaseFitsBuildUp,
+    /// The slab is thick enough for the fixing.
+    SlabThickEnough,
+    /// The slab may be drilled where the base stands.
+    DrillingAllowed,
+    /// A sleeve keeps water out.
+    SleeveKeepsWaterOut,
+    /// The wall takes a wall base.
+    WallTakesBase,
+    /// The pins of a removable socket hold.
+    HoldDownPins,
+    /// The proof load is within what is validated.
+    ProofLoad,
+    /// Someone stands behind the slab's data.
+    SlabDataConfirmed,
     /// The unit serves a facade.
     ServesFacade,
     /// The arm clears parapets.
@@ -89,7 +105,7 @@ pub enum Code {
 
 impl Code {
     /// All codes in order.
-    pub const ALL: [Self; 41] = [
+    pub const ALL: [Self; 49] = [
         Self::MakeUpIsComplete,
         Self::CombinationIsListed,
         Self::BaseTakesMast,
@@ -97,6 +113,14 @@ impl Code {
         Self::StandsPastEdgeEnd,
         Self::BaseOnRoof,
         Self::BaseClearOfObstacles,
+        Self::BaseFitsBuildUp,
+        Self::SlabThickEnough,
+        Self::DrillingAllowed,
+        Self::SleeveKeepsWaterOut,
+        Self::WallTakesBase,
+        Self::HoldDownPins,
+        Self::ProofLoad,
+        Self::SlabDataConfirmed,
         Self::ServesFacade,
         Self::ArmClearsParapet,
         Self::ArmClearsObstacle,
@@ -156,6 +180,16 @@ impl Code {
             Self::StandsPastEdgeEnd => ("stands-past-edge-end", "The unit stands between the ends of its edge."),
             Self::BaseOnRoof => ("base-on-roof", "The base plate lies wholly on its roof."),
             Self::BaseClearOfObstacles => ("base-clear-of-obstacles", "The base does not stand in an obstacle."),
+            Self::BaseFitsBuildUp => ("base-fits-build-up", "The base suits the height of the floor build-up."),
+            Self::SlabThickEnough => ("slab-thick-enough", "The slab is as thick as the base and its fixing need."),
+            Self::DrillingAllowed => ("drilling-allowed", "Nothing is drilled where drilling is forbidden."),
+            Self::SleeveKeepsWaterOut => ("sleeve-keeps-water-out", "A sleeve has a drain and a cap."),
+            Self::WallTakesBase => {
+                ("wall-takes-base", "The wall is thick enough and reaches far enough past the plate of a wall base.")
+            }
+            Self::HoldDownPins => ("hold-down-pins", "The pins of a removable socket hold it down."),
+            Self::ProofLoad => ("proof-load", "A proof test pulls no more than the validated design load."),
+            Self::SlabDataConfirmed => ("slab-data-confirmed", "Someone stands behind the slab's data."),
             Self::ServesFacade => ("serves-facade", "The unit serves a facade that needs access."),
             Self::ArmClearsParapet => ("arm-clears-parapet", "The arm passes over parapets with room."),
             Self::ArmClearsObstacle => ("arm-clears-obstacle", "The arm passes obstacles with room."),

@@ -1,14 +1,15 @@
 //! What is missing is said: no code stays silent, and nothing passes for want of data.
 
-use gantline_plan::assess::{Assessment, Code, Memo, Outcome, assess};
+use gantline_plan::assess::{Assessment, Code, Memo, Outcome, Severity, assess};
 use gantline_plan::basis::{CaseLoad, DesignCode, LoadLevel, Tension};
-use gantline_plan::catalog::{Eye, Rating};
-use gantline_plan::document::PartId;
+use gantline_plan::catalog::{Base, Eye, FixingKind, Rating};
+use gantline_plan::change::{Change, RoofPatch};
+use gantline_plan::document::{NoDrillZone, PartId, Slab};
 
 use crate::site::{Site, add_case, alone, pulling, rigid_arm, set};
 
 /// Codes that have nothing to look at without the unit's parts.
-const OF_PARTS: [Code; 31] = [
+const OF_PARTS: [Code; 39] = [
     Code::CombinationIsListed,
     Code::BaseTakesMast,
     Code::FrontBraceMastHeight,
@@ -40,6 +41,14 @@ const OF_PARTS: [Code; 31] = [
     Code::TipDeflection,
     Code::MastInSocket,
     Code::PartMass,
+    Code::BaseFitsBuildUp,
+    Code::SlabThickEnough,
+    Code::DrillingAllowed,
+    Code::SleeveKeepsWaterOut,
+    Code::WallTakesBase,
+    Code::HoldDownPins,
+    Code::ProofLoad,
+    Code::SlabDataConfirmed,
 ];
 
 fn silent(assessment: &Assessment) -> Vec<&'static str> {
@@ -131,6 +140,53 @@ fn members_that_the_code_does_not_cover_are_left_open() {
     assert_not_checked(&assessment, &[Code::MemberUtilization, Code::RatingSupported]);
     let mut here = assessment.checks().filter(|check| check.code == Code::MemberUtilization);
     assert!(here.all(|check| check.measured.is_none()));
+}
+
+/// Data of a base that can't be are named with their field; the plan opens and the rest of it is assessed.
+#[test]
+fn a_base_that_cannot_be_computed_blocks_and_names_the_field() {
+    type Edit = fn(&mut Base);
+    let wrong: [(&str, Edit); 4] = [
+        ("base.plate_m is no outline: edges", |base| base.plate_m.swap(1, 2)),
+        ("base.anchors.at_m: anchor 2", |base| base.anchors.as_mut().unwrap().at_m[1].x = 0.2),
+        ("base.anchors.embedment_m = 0", |base| base.anchors.as_mut().unwrap().embedment_m = 0.0),
+        ("base.least_slab_m = -0.1", |base| base.least_slab_m = Some(-0.1)),
+    ];
+    for (said, edit) in wrong {
+        let mut site = Site::with_rear_tie();
+        edit(site.family.bases.get_mut(&PartId::new("floor-socket")).unwrap());
+        let assessment = assess(&site.plan(), &mut Memo::new());
+        let found = assessment.findings().into_iter().find(|check| check.code == Code::MakeUpIsComplete).unwrap();
+        assert_eq!(found.outcome, Outcome::Fails(Severity::Blocking));
+        assert!(found.detail.contains(said), "{} does not say {said}", found.detail);
+    }
+}
+
+/// What is known of the slab says nothing about a base whose needs nobody stated.
+#[test]
+fn a_base_without_data_of_its_fixing_is_left_open() {
+    let mut site = Site::with_rear_tie();
+    let base = site.family.bases.get_mut(&PartId::new("floor-socket")).unwrap();
+    base.anchors = None;
+    base.least_slab_m = None;
+    let of_fixing = [Code::SlabThickEnough, Code::DrillingAllowed, Code::ProofLoad];
+    assert_not_checked(&assess(&site.plan(), &mut Memo::new()), &of_fixing);
+}
+
+/// Cast-in bolts need no drill.
+#[test]
+fn a_zone_without_drilling_forbids_nothing_that_is_cast_in() {
+    let mut site = Site::with_rear_tie();
+    site.family.fixings.get_mut(&PartId::new("bonded-20")).unwrap().kind = FixingKind::CastInBolt;
+    let mut built = site.build();
+    let outline = [(0.0, 0.0), (30.0, 0.0), (30.0, 5.0), (0.0, 5.0)].map(glam::DVec2::from).to_vec();
+    let zone = NoDrillZone { outline, reason: "post-tensioned".into() };
+    let slab = Slab { no_drill: vec![zone], ..Slab::default() };
+    let roof = built.roof;
+    built.change(&Change::SetRoof(roof, RoofPatch { slab: Some(slab), ..RoofPatch::default() }));
+    let assessment = assess(&built.plan(), &mut Memo::new());
+    let mut here = assessment.checks().filter(|check| check.code == Code::DrillingAllowed);
+    assert!(here.all(|check| matches!(check.outcome, Outcome::NotApplicable(_))));
 }
 
 /// The file is the witness: every value with a source has a field that tells who stands behind it.

@@ -1,9 +1,11 @@
 //! Rules: each looks at one demand and gives checks with one of four outcomes.
 
+pub mod base_fixing;
 pub mod base_place;
 pub mod clear_of_things;
 mod declared;
 pub mod facade;
+mod fixing_test;
 pub mod handling;
 mod joints;
 pub mod make_up;
@@ -11,6 +13,7 @@ pub mod people;
 pub mod plan;
 pub mod serving;
 pub mod strength;
+mod wall_base;
 
 use super::assessment::UnitAssessment;
 use super::check::{Amount, Check, Limit, Outcome, Place, Severity};
@@ -69,6 +72,9 @@ pub(super) const PLACE_OR_PARTS: &str = "place or parts of the unit";
 pub fn unit_checks(context: &UnitContext<'_>) -> Vec<Check> {
     let mut checks = make_up::checks(context);
     checks.extend(base_place::checks(context));
+    checks.extend(base_fixing::checks(context));
+    checks.extend(wall_base::checks(context));
+    checks.extend(fixing_test::checks(context));
     checks.extend(serving::checks(context));
     checks.extend(clear_of_things::checks(context));
     checks.extend(people::checks(context));

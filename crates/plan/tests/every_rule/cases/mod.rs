@@ -1,5 +1,6 @@
 //! The table, by what the rules are about.
 
+mod bases;
 mod combinations;
 mod declared;
 mod facade;
@@ -17,6 +18,7 @@ use crate::case::Case;
 pub fn all() -> Vec<Case> {
     let mut all = parts::cases();
     all.extend(place::cases());
+    all.extend(bases::cases());
     all.extend(zones::cases());
     all.extend(people::cases());
     all.extend(facade::cases());
