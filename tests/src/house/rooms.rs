@@ -10,7 +10,11 @@ fn mechanics_plan_and_drawing_know_no_disk_no_clock_no_system() {
     for room in PURE {
         let sources = sources(room);
         assert!(!sources.is_empty(), "{room} has sources");
-        none(&naming(&sources, &words), "a pure room knows no system");
+        // One file deals work out over threads, with the same results however many there are.
+        let threads = "crates/plan/src/assess/in_parts.rs names std::thread";
+        let offenses =
+            naming(&sources, &words).into_iter().filter(|what| !what.starts_with(threads)).collect::<Vec<_>>();
+        none(&offenses, "a pure room knows no system");
     }
 }
 
