@@ -117,13 +117,15 @@ fn part_id(make_up: &MakeUp, kind: PartKind) -> Option<&PartId> {
 }
 
 /// The make-up that the family lists with this part and the fewest changes of others, the first one among equals; slew and
-/// foot stay as they are. None: the family lists the part with nothing.
+/// foot stay as they are, and the fixing with its base. None: the family lists the part with nothing.
 pub fn nearest_with(family: &Family, now: &MakeUp, kind: PartKind, part: Option<&PartId>) -> Option<MakeUp> {
     let all = family.make_ups(now.family);
     let changes =
         |make_up: &&MakeUp| PartKind::ALL.iter().filter(|&&kind| part_id(make_up, kind) != part_id(now, kind)).count();
     let found = all.iter().filter(|make_up| part_id(make_up, kind) == part).min_by_key(changes)?;
+    let fixing = if found.base == now.base { now.fixing.clone() } else { None };
     Some(MakeUp {
+        fixing,
         slew_stops: now.slew_stops,
         drawn_slew_rad: now.drawn_slew_rad,
         foot_bearing_rad: now.foot_bearing_rad,
@@ -193,18 +195,24 @@ mod tests {
         for now in family.make_ups(FamilyId::from_number(1)) {
             for kind in [PartKind::Mast, PartKind::Arm, PartKind::Brace] {
                 for choice in choices(&family, &now, kind) {
-                    // The witness is the plain list of combinations in the family's file.
+                    // The witness is the plain list of combinations in the family's file, each on every base that takes its mast.
                     let has = |c: &&crate::catalog::Combination| match kind {
                         PartKind::Mast => Some(&c.mast) == choice.part.as_ref(),
                         PartKind::Arm => Some(&c.arm) == choice.part.as_ref(),
                         _ => c.brace == choice.part,
                     };
-                    let others = |c: &crate::catalog::Combination| {
-                        usize::from(c.mast != now.mast)
-                            + usize::from(c.arm != now.arm)
-                            + usize::from(c.brace != now.brace)
+                    let takes = |base: &crate::catalog::Base, mast: &PartId| {
+                        base.takes_masts() && (base.takes.is_empty() || base.takes.contains(mast))
                     };
-                    let fewest = family.combinations.iter().filter(has).map(others).min();
+                    let others = |c: &crate::catalog::Combination| {
+                        let stays = takes(&family.bases[&now.base], &c.mast);
+                        let stands = family.bases.values().any(|base| takes(base, &c.mast));
+                        let parts = usize::from(c.mast != now.mast)
+                            + usize::from(c.arm != now.arm)
+                            + usize::from(c.brace != now.brace);
+                        stands.then_some(parts + usize::from(!stays))
+                    };
+                    let fewest = family.combinations.iter().filter(has).filter_map(others).min();
                     let changed =
                         fewest.map(|all| all.saturating_sub(usize::from(part_id(&now, kind) != choice.part.as_ref())));
                     match &choice.refused {
