@@ -90,6 +90,7 @@ impl Walker {
         self.bring_in_sight(Role::ComboBox, name);
         self.harness.get_by_role_and_label(Role::ComboBox, name).click();
         self.harness.run();
+        self.bring_in_sight(Role::Button, choice);
         self.harness.get_by_role_and_label(Role::Button, choice).click();
         self.harness.run();
     }
