@@ -50,7 +50,8 @@ fn is_measured(value: &Value) -> bool {
 
 const UNITS: [&str; 12] = ["_c", "_m", "_m2", "_n", "_nm", "_pa", "_kg", "_rad", "_kg_m3", "_m_s", "share", "number"];
 /// Counts and pure numbers.
-const BARE: [&str; 16] = [
+const BARE: [&str; 17] = [
+    "pins",
     "version",
     "checks",
     "meets",
