@@ -16,6 +16,8 @@ use crate::text::{Anchor, Text, TextStyle};
 
 /// Length of a load's arrow, paper mm.
 const ARROW_MM: f64 = 9.0;
+/// Where the pull stands over the break of the rope on the small sheet, paper mm.
+const ABOVE_BREAK_MM: f64 = 5.0;
 /// Radius of a moment's arrow, paper mm.
 const TURN_MM: f64 = 5.0;
 
@@ -34,7 +36,13 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
     let loads = &scene.options.loads;
     if let Some(pull_n) = loads.rope_n {
         let tip = scene.tip();
-        let point = DVec2::new(tip.x, -scene.roof.slab.thickness_m);
+        // On the small sheet the height of the parapet stands where the pull would: the pull goes down to the break.
+        let at_m = if scene.options.is_whole() {
+            -scene.roof.slab.thickness_m
+        } else {
+            scene.window.min_m.y + pencil.scale.m(ABOVE_BREAK_MM)
+        };
+        let point = DVec2::new(tip.x, at_m);
         pencil.arrow(Layer::Load, Pen::LoadArrow, point + DVec2::Y * pencil.scale.m(ARROW_MM), point);
         let words = format!("T {}", quantity::force(pull_n, scene.options.units));
         let at = point + DVec2::new(pencil.scale.m(1.8), pencil.scale.m(ARROW_MM * 0.35));

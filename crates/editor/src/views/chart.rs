@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use egui::{Button, Id, RichText, ScrollArea, Ui, vec2};
+use egui::{Button, ComboBox, Id, RichText, Ui, vec2};
 use gantline_plan::assess::{Component, DiagramSlew, Reactions};
 use gantline_plan::document::PlacementId;
 
@@ -132,19 +132,28 @@ fn choices(
     }
 }
 
+/// One line that opens: a list would not find its height in the drawer.
 fn combinations(ui: &mut Ui, sight: &Sight<'_>, reactions: &Reactions, intents: &mut Vec<Intent>) {
     let now = combination(sight, reactions);
-    // It takes what height is left, be it little: the drawer is as high as what it holds.
-    let area = ScrollArea::vertical().id_salt("combinations of the chart").auto_shrink(false).min_scrolled_height(0.0);
-    area.show(ui, |ui| {
-        ui.spacing_mut().item_spacing.y = 0.0;
+    let name = |index: usize| {
+        let result = reactions.combinations.get(index);
+        result.map_or_else(String::new, |result| format!("{} · {}", result.name, result.level.name()))
+    };
+    let small = |text: String| RichText::new(text).size(type_scale::SMALL);
+    let shown = ComboBox::from_id_salt("combination of the chart").width(CHOICES - 8.0).truncate();
+    let response = shown.selected_text(small(name(now))).show_ui(ui, |ui| {
         for (index, result) in reactions.combinations.iter().enumerate() {
-            let text = RichText::new(format!("{} · {}", result.name, result.level.name())).size(type_scale::SMALL);
-            let button = Button::selectable(index == now, text).truncate();
-            let enabled = result.unavailable.is_none();
-            if ui.add_enabled(enabled, button).clicked() {
+            let button = Button::selectable(index == now, small(name(index)));
+            if ui.add_enabled(result.unavailable.is_none(), button).clicked() {
                 intents.push(Intent::Chart(index));
+                ui.close();
             }
         }
+    });
+    let spoken = name(now);
+    response.response.widget_info(|| {
+        let mut info = egui::WidgetInfo::labeled(egui::Role::ComboBox, true, "combination");
+        info.current_text_value = Some(spoken.clone());
+        info
     });
 }

@@ -6,7 +6,7 @@ use gantline_plan::assess::Check;
 use super::{edges, nothing, obstacle, roof, several, unit, units};
 use crate::document::OpenDocument;
 use crate::intent::Intent;
-use crate::session::Selected;
+use crate::session::{Drawer, Selected};
 use crate::sight::Sight;
 use crate::theme::type_scale;
 use crate::widgets::{finding_row, section};
@@ -44,6 +44,9 @@ pub(super) fn soft(ui: &mut Ui, sight: &Sight<'_>, words: impl Into<String>) {
     ui.label(RichText::new(words).size(type_scale::SMALL).color(sight.look.palette.ink_soft));
 }
 
+/// Most findings that the inspector lists: all of them stand in the drawer, where only those in sight are laid out.
+const LISTED: usize = 60;
+
 /// Findings, worst first; without any it is said how many checks were made.
 pub(super) fn findings<'a>(
     ui: &mut Ui,
@@ -57,8 +60,12 @@ pub(super) fn findings<'a>(
         found.sort_by_key(|check| (check.rank(), check.code));
         let tally = gantline_plan::assess::Tally::of(all.iter().copied());
         soft(ui, sight, crate::views::findings::tally_sentence(&tally));
-        for check in found {
+        for check in found.iter().take(LISTED) {
             finding_row(ui, sight.look, sight.plan, check, intents);
+        }
+        if found.len() > LISTED && ui.button(format!("{} more in the findings drawer", found.len() - LISTED)).clicked()
+        {
+            intents.push(Intent::Drawer(Some(Drawer::Findings)));
         }
     });
 }
