@@ -2,7 +2,7 @@
 //!
 //! Shapes are made relative to an origin in the drawing, so that a pan only moves them.
 
-use egui::epaint::{Mesh, TextShape, Vertex, WHITE_UV};
+use egui::epaint::{Mesh, Tessellator, TextShape, Vertex, WHITE_UV};
 use egui::{Color32, Painter, Pos2, Shape, Stroke, Vec2, pos2};
 use gantline_drawing::{
     Area, Drawing, Fill, Layer, Line, Mark, Pen, Polygon, Scale, Shape as Drawn, Stress, Text, hatch,
@@ -24,6 +24,9 @@ pub struct Painted {
     shapes: Vec<Shape>,
     /// What the shapes hold; beyond it they must be made anew.
     holds: Option<Bounds>,
+    /// The shapes where they were painted last: a pointer that moves leaves them there.
+    placed: Option<(Vec2, Vec<Shape>)>,
+    pixels_per_point: f32,
 }
 
 /// Thinnest line on screen, points.
@@ -56,15 +59,18 @@ impl Painted {
             origin: camera.center,
             m_per_pt: camera.m_per_pt,
             pt_per_mm: camera.pt_per_mm,
-            shapes: brush.shapes,
+            shapes: as_triangles(brush.shapes, painter),
             holds: Some(holds),
+            placed: None,
+            pixels_per_point: painter.ctx().pixels_per_point(),
         }
     }
 
     /// Whether the shapes still serve a camera.
-    pub fn serves(&self, camera: &Camera, sheet: SheetRect) -> bool {
+    pub fn serves(&self, camera: &Camera, sheet: SheetRect, pixels_per_point: f32) -> bool {
         let seen = camera.seen(sheet);
         self.m_per_pt == camera.m_per_pt
+            && self.pixels_per_point == pixels_per_point
             && self.pt_per_mm == camera.pt_per_mm
             && self
                 .holds
@@ -72,14 +78,46 @@ impl Painted {
     }
 
     /// Paints the shapes where a camera has them.
-    pub fn paint(&self, camera: &Camera, sheet: SheetRect, painter: &Painter) {
+    pub fn paint(&mut self, camera: &Camera, sheet: SheetRect, painter: &Painter) {
         let at = camera.screen_from_drawing(sheet, self.origin);
-        let by = Vec2::new(at.x as f32, at.y as f32);
-        painter.extend(self.shapes.iter().cloned().map(|mut shape| {
-            shape.translate(by);
-            shape
-        }));
+        // Whole pixels, so that lines set on pixels stay on them.
+        let pixels = painter.ctx().pixels_per_point();
+        let by = (Vec2::new(at.x as f32, at.y as f32) * pixels).round() / pixels;
+        if self.placed.as_ref().is_none_or(|(known, _)| *known != by) {
+            let moved = self.shapes.iter().cloned().map(|mut shape| {
+                shape.translate(by);
+                shape
+            });
+            self.placed = Some((by, moved.collect()));
+        }
+        if let Some((_, shapes)) = &self.placed {
+            painter.extend(shapes.iter().cloned());
+        }
     }
+}
+
+/// The same shapes with runs of everything but texts turned into triangles once, rather than in every frame. Texts stay
+/// texts: their letters may be somewhere else in the font's picture in the next frame.
+fn as_triangles(shapes: Vec<Shape>, painter: &Painter) -> Vec<Shape> {
+    let options = painter.ctx().options(|options| options.tessellation_options);
+    // Without ready discs small circles are made of triangles too; they need no picture of the font.
+    let mut tessellator = Tessellator::new(painter.ctx().pixels_per_point(), options, [1, 1], Vec::new());
+    let mut all: Vec<Shape> = Vec::new();
+    let mut run = Mesh::default();
+    for shape in shapes {
+        if matches!(shape, Shape::Text(_)) {
+            if !run.is_empty() {
+                all.push(Shape::mesh(std::mem::take(&mut run)));
+            }
+            all.push(shape);
+        } else {
+            tessellator.tessellate_shape(shape, &mut run);
+        }
+    }
+    if !run.is_empty() {
+        all.push(Shape::mesh(run));
+    }
+    all
 }
 
 /// Lights up every mark about a thing.

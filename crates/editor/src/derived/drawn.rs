@@ -127,12 +127,15 @@ impl Drawn {
         let Some(slot) = self.slots.get_mut(&sheet) else {
             return;
         };
-        let serves = slot.painted.as_ref().is_some_and(|(dark, p)| *dark == palette.dark && p.serves(camera, rect));
+        let serves = slot
+            .painted
+            .as_ref()
+            .is_some_and(|(dark, p)| *dark == palette.dark && p.serves(camera, rect, painter.ctx().pixels_per_point()));
         if !serves {
             let painted = Painted::of(&slot.drawing, camera, rect, palette, painter);
             slot.painted = Some((palette.dark, painted));
         }
-        if let Some((_, painted)) = &slot.painted {
+        if let Some((_, painted)) = &mut slot.painted {
             painted.paint(camera, rect, painter);
         }
     }
