@@ -9,6 +9,7 @@ use gantline_mechanics::member::{
 use gantline_mechanics::socket::{Contact, MouthActions, Socket, WallCrushing};
 use gantline_mechanics::unit::{Part, UnitModel};
 
+use super::in_parts::in_parts;
 use super::reactions::{AtRating, Component, MemberUse, Reactions, SocketUse};
 use crate::basis::{CaseLoad, DesignCode, FactorName, LoadBasis, LoadLevel, MemberCode, Tension};
 use crate::catalog::{Material, MaterialKind, ResolvedUnit, Tube, to_mechanics};
@@ -24,11 +25,11 @@ pub(crate) struct Judged {
     pub(crate) resistance: Result<MemberResistance, String>,
 }
 
-/// Judges the members of a unit.
+/// Judges the members of a unit, dealt out over threads.
 pub fn members(
+    threads: usize,
     unit: &ResolvedUnit,
-    basis: &LoadBasis,
-    code: &DesignCode,
+    (basis, code): (&LoadBasis, &DesignCode),
     model: &UnitModel,
     range: &SlewRange,
     searched: &[(usize, Actions)],
@@ -36,41 +37,47 @@ pub fn members(
 ) {
     let judged = judged_members(unit, code);
     let second_order = second_order_of(found.alpha_cr);
-    for member in &judged {
-        let resistance = match &member.resistance {
-            Ok(resistance) => resistance,
+    let uses = in_parts(threads, 1, &judged, |member| uses_of(member, model, range, searched, &second_order));
+    found.members.extend(uses.into_iter().flatten());
+    found.at_rating = at_rating(unit, basis, model, range, &judged, &second_order);
+    found.socket = socket(unit, code, found);
+}
+
+/// The worst use of one member, and the first that could not be checked.
+fn uses_of(
+    member: &Judged,
+    model: &UnitModel,
+    range: &SlewRange,
+    searched: &[(usize, Actions)],
+    second_order: &Result<SecondOrder, String>,
+) -> Vec<MemberUse> {
+    let resistance = match &member.resistance {
+        Ok(resistance) => resistance,
+        Err(what) => return vec![not_checked(member.name, 0, what.clone())],
+    };
+    let part = MemberPart { part: member.part, resistance, marks: &member.marks };
+    let mut worst: Option<MemberUse> = None;
+    let mut open: Option<MemberUse> = None;
+    for (index, actions) in searched {
+        let known = worst.as_ref().and_then(|worst| worst.utilization).unwrap_or(0.0);
+        let above = match above(model, actions, range, &part, second_order, known) {
+            Ok(above) => above,
             Err(what) => {
-                found.members.push(not_checked(member.name, 0, what.clone()));
+                open.get_or_insert(not_checked(member.name, *index, what));
                 continue;
             }
         };
-        let part = MemberPart { part: member.part, resistance, marks: &member.marks };
-        let mut worst: Option<MemberUse> = None;
-        let mut open: Option<MemberUse> = None;
-        for (index, actions) in searched {
-            let known = worst.as_ref().and_then(|worst| worst.utilization).unwrap_or(0.0);
-            let above = match above(model, actions, range, &part, &second_order, known) {
-                Ok(above) => above,
-                Err(what) => {
-                    open.get_or_insert(not_checked(member.name, *index, what));
-                    continue;
-                }
-            };
-            if let Some((mode, why)) = above.not_checked {
-                open.get_or_insert(not_checked(member.name, *index, format!("{}: {why}", mode_word(mode))));
-            }
-            let Some(used) = above.worse else { continue };
-            // Without any mode that was checked there is no utilization: 0 would read as a pass.
-            let any_checked = used.governing.not_checked.is_none() || used.governing.utilization > 0.0;
-            if any_checked && worst.as_ref().is_none_or(|known| Some(used.governing.utilization) > known.utilization) {
-                worst = Some(member_use(member.name, *index, &used, resistance));
-            }
+        if let Some((mode, why)) = above.not_checked {
+            open.get_or_insert(not_checked(member.name, *index, format!("{}: {why}", mode_word(mode))));
         }
-        found.members.extend(worst);
-        found.members.extend(open);
+        let Some(used) = above.worse else { continue };
+        // Without any mode that was checked there is no utilization: 0 would read as a pass.
+        let any_checked = used.governing.not_checked.is_none() || used.governing.utilization > 0.0;
+        if any_checked && worst.as_ref().is_none_or(|known| Some(used.governing.utilization) > known.utilization) {
+            worst = Some(member_use(member.name, *index, &used, resistance));
+        }
     }
-    found.at_rating = at_rating(unit, basis, model, range, &judged, &second_order);
-    found.socket = socket(unit, code, found);
+    worst.into_iter().chain(open).collect()
 }
 
 /// Amplification of moments at a critical load factor.

@@ -8,69 +8,122 @@ use gantline_mechanics::stability::alpha_cr;
 use gantline_mechanics::unit::{Brace, Joint, UnitModel};
 
 use super::actions_of::{CombinationActions, NoActions, actions_of, slew_range};
+use super::in_parts::{in_parts, threads_of_this_machine};
 use super::member_phase;
 use super::reactions::{
     CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, ReactionSet, Reactions, Sense, Unavailable,
 };
 use super::worth_searching::worth_searching;
 use crate::basis::{DesignCode, LoadBasis, LoadLevel};
-use crate::catalog::{ResolvedUnit, to_mechanics};
+use crate::catalog::{ResolvedUnit, Retention, to_mechanics};
 
-/// The reactions of a make-up under a basis. What can't be computed says why in its place.
+/// The reactions of a make-up under a basis, on this machine's threads.
 pub fn reactions(unit: &ResolvedUnit, basis: &LoadBasis, code: &DesignCode) -> Reactions {
+    reactions_on(threads_of_this_machine(), unit, basis, code)
+}
+
+/// The reactions of a make-up under a basis; the same on any number of threads. What can't be computed says why in its
+/// place.
+pub(super) fn reactions_on(threads: usize, unit: &ResolvedUnit, basis: &LoadBasis, code: &DesignCode) -> Reactions {
     let model = to_mechanics::unit(unit)
         .map_err(|fault| fault.to_string())
         .and_then(|unit| UnitModel::new(&unit).map_err(|fault| fault.to_string()));
     let range = slew_range(unit.slew_stops);
     let mut found = Reactions::default();
     let mut acting: Vec<Option<CombinationActions>> = Vec::new();
-    for (index, combined) in basis.combinations.iter().enumerate() {
-        let mut result = CombinationResult {
-            name: combined.name.clone(),
-            level: combined.level,
-            inside: String::new(),
-            pull_n: 0.0,
-            sets: Vec::new(),
-            brace_axial: None,
-            foot: Vec::new(),
-            unavailable: None,
-        };
-        let actions = match actions_of(combined, basis, unit) {
-            Ok(actions) => {
-                result.inside.clone_from(&actions.inside);
-                result.pull_n = actions.pull_n;
-                let computed = match &model {
-                    Ok(model) => compute(model, &actions, &range, index, &mut result, &mut found),
-                    Err(what) => Err(what.clone()),
-                };
-                match computed {
-                    Ok(()) => Some(actions),
-                    Err(what) => {
-                        result.sets.clear();
-                        result.unavailable = Some(Unavailable::Missing(what));
-                        None
-                    }
-                }
-            }
-            Err(NoActions::Missing(what)) => {
-                result.unavailable = Some(Unavailable::Missing(what));
-                None
-            }
-            Err(NoActions::DoesNotApply(why)) => {
-                result.unavailable = Some(Unavailable::DoesNotApply(why));
-                None
-            }
-        };
-        found.combinations.push(result);
+    let indices: Vec<usize> = (0..basis.combinations.len()).collect();
+    for (one, actions) in in_parts(threads, COMBINATIONS_WORTH_A_THREAD, &indices, |&index| {
+        of_combination(unit, basis, model.as_ref().map_err(String::as_str), &range, index)
+    }) {
+        take_in(&mut found, one);
         acting.push(actions);
     }
     if let Ok(model) = &model {
         let searched = worth_searching(basis, &acting);
-        found.alpha_cr = least_alpha_cr(model, &searched);
-        joints(unit, model, &range, &searched, &mut found);
-        member_phase::members(unit, basis, code, model, &range, &searched, &mut found);
+        let asked = joints_of(unit);
+        // The critical load factor takes as long as all joints together.
+        let mut halves = in_parts(threads, 1, &[true, false], |&first| {
+            if first {
+                (least_alpha_cr(model, &searched), Vec::new())
+            } else {
+                (None, asked.iter().filter_map(|joint| worst_uplift(model, joint, &range, &searched)).collect())
+            }
+        })
+        .into_iter();
+        found.alpha_cr = halves.next().and_then(|(factor, _)| factor);
+        found.joints = halves.next().map_or_else(Vec::new, |(_, joints)| joints);
+        member_phase::members(threads, unit, (basis, code), model, &range, &searched, &mut found);
     }
     found
+}
+
+/// Fewer combinations than this to a thread are not worth starting it.
+const COMBINATIONS_WORTH_A_THREAD: usize = 3;
+
+/// What one combination brings by itself, and its actions where there are figures.
+fn of_combination(
+    unit: &ResolvedUnit,
+    basis: &LoadBasis,
+    model: Result<&UnitModel, &str>,
+    range: &SlewRange,
+    index: usize,
+) -> (Reactions, Option<CombinationActions>) {
+    let combined = &basis.combinations[index];
+    let mut found = Reactions::default();
+    let mut result = CombinationResult {
+        name: combined.name.clone(),
+        level: combined.level,
+        inside: String::new(),
+        pull_n: 0.0,
+        sets: Vec::new(),
+        brace_axial: None,
+        foot: Vec::new(),
+        unavailable: None,
+    };
+    let actions = match actions_of(combined, basis, unit) {
+        Ok(actions) => {
+            result.inside.clone_from(&actions.inside);
+            result.pull_n = actions.pull_n;
+            let computed = match model {
+                Ok(model) => compute(model, &actions, range, index, &mut result, &mut found),
+                Err(what) => Err(what.to_owned()),
+            };
+            match computed {
+                Ok(()) => Some(actions),
+                Err(what) => {
+                    result.sets.clear();
+                    result.unavailable = Some(Unavailable::Missing(what));
+                    None
+                }
+            }
+        }
+        Err(NoActions::Missing(what)) => {
+            result.unavailable = Some(Unavailable::Missing(what));
+            None
+        }
+        Err(NoActions::DoesNotApply(why)) => {
+            result.unavailable = Some(Unavailable::DoesNotApply(why));
+            None
+        }
+    };
+    found.combinations.push(result);
+    (found, actions)
+}
+
+/// Takes in what one combination brings: the largest of each, and the worst that was said of a slack brace.
+fn take_in(found: &mut Reactions, one: Reactions) {
+    let larger = |known: Option<f64>, new: Option<f64>| match (known, new) {
+        (Some(known), Some(new)) => Some(known.max(new)),
+        (known, new) => known.or(new),
+    };
+    found.combinations.extend(one.combinations);
+    found.tip_deflection_m = larger(found.tip_deflection_m, one.tip_deflection_m);
+    found.twist_nm = larger(found.twist_nm, one.twist_nm);
+    if let Some(new) = one.slack
+        && found.slack.as_ref().is_none_or(|known| new.is_mechanism && !known.is_mechanism)
+    {
+        found.slack = Some(new);
+    }
 }
 
 fn compute(
@@ -234,14 +287,11 @@ fn least_alpha_cr(model: &UnitModel, searched: &[(usize, Actions)]) -> Option<f6
     alpha_cr(model, actions).ok()
 }
 
-/// The largest uplift of each joint at the design level.
-fn joints(
-    unit: &ResolvedUnit,
-    model: &UnitModel,
-    range: &SlewRange,
-    searched: &[(usize, Actions)],
-    found: &mut Reactions,
-) {
+/// A joint with its name and what holds it.
+type AskedJoint = (Joint, &'static str, Retention);
+
+/// The joints of a unit.
+fn joints_of(unit: &ResolvedUnit) -> Vec<AskedJoint> {
     let mut asked = vec![
         (Joint::ArmOnMast, "arm on mast", unit.arm.retention),
         (Joint::MastOnBase, "mast in socket", unit.mast.retention),
@@ -250,14 +300,22 @@ fn joints(
         asked.push((Joint::BraceUpper, "upper pin of the brace", brace.retention));
         asked.push((Joint::BraceLower, "lower pin of the brace", brace.retention));
     }
-    for (joint, name, held_by) in asked {
-        let mut worst: Option<JointUse> = None;
-        for (index, actions) in searched {
-            let Ok(Some(extreme)) = joint_uplift(model, joint, actions, range) else { continue };
-            if worst.as_ref().is_none_or(|known| extreme.value > known.uplift_n) {
-                worst = Some(JointUse { joint: name, held_by, uplift_n: extreme.value, combination: *index });
-            }
+    asked
+}
+
+/// The largest uplift of a joint at the design level.
+fn worst_uplift(
+    model: &UnitModel,
+    &(joint, name, held_by): &AskedJoint,
+    range: &SlewRange,
+    searched: &[(usize, Actions)],
+) -> Option<JointUse> {
+    let mut worst: Option<JointUse> = None;
+    for (index, actions) in searched {
+        let Ok(Some(extreme)) = joint_uplift(model, joint, actions, range) else { continue };
+        if worst.as_ref().is_none_or(|known| extreme.value > known.uplift_n) {
+            worst = Some(JointUse { joint: name, held_by, uplift_n: extreme.value, combination: *index });
         }
-        found.joints.extend(worst);
     }
+    worst
 }

@@ -10,7 +10,7 @@ use super::lean::any_lean;
 use super::memo::{FacadeSlot, KnownMakeUp, Memo, ServingUnit, UnitSlot};
 use super::place_phase::Placed;
 use super::reach::Reach;
-use super::reaction_phase::reactions;
+use super::reaction_phase::reactions_on;
 use super::reactions::Reactions;
 use super::rules;
 use super::surroundings::Surroundings;
@@ -84,9 +84,11 @@ fn find_reactions(threads: usize, plan: &Plan, memo: &mut Memo, stale: &[Stale],
         return;
     }
     let leaning_freely = any_lean(&plan.basis);
+    // Threads that have no make-up of their own help with the members of one.
+    let to_each = (threads / wanted.len()).max(1);
     let found = in_parts(threads, 1, &wanted, |&(known, within)| {
         let basis = if within { &plan.basis } else { &leaning_freely };
-        memo.make_ups[known].resolved.as_ref().ok().map(|unit| Arc::new(reactions(unit, basis, &plan.code)))
+        memo.make_ups[known].resolved.as_ref().ok().map(|unit| Arc::new(reactions_on(to_each, unit, basis, &plan.code)))
     });
     for ((known, within), found) in wanted.into_iter().zip(found) {
         *memo.make_ups[known].reactions_mut(within) = found;
