@@ -201,6 +201,11 @@ fn a_unit_on_a_low_roof_meets_the_wall_of_the_high_one_and_the_high_facade_ends_
     );
     // 24.0 + 1.1 m parapet down to the low roof's 8.0 m (no build-up).
     assert!((assessment.facades[&high_south].facade.height_m() - 17.1).abs() < 1e-12);
+    // With 0.12 m of build-up on the low roof the facade ends on its finish.
+    let patch = gantline_plan::change::RoofPatch { build_up_m: Some(0.12), ..Default::default() };
+    history.change("build-up", &Change::SetRoof(low, patch)).unwrap();
+    let assessment = assess(history.plan(), &mut Memo::new());
+    assert!((assessment.facades[&high_south].facade.height_m() - 16.98).abs() < 1e-12);
 }
 
 #[test]
