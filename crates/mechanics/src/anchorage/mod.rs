@@ -9,13 +9,19 @@ pub mod aci318;
 mod actions;
 mod around;
 mod concrete;
+mod distances;
+mod edge_shear;
 pub mod en1992_4;
 mod fastener;
 mod fault;
 mod group;
+mod line;
+mod links;
 mod product;
 mod record;
 mod rectangular_member;
+#[cfg(test)]
+mod samples;
 mod square_union;
 mod supplementary;
 

@@ -1,10 +1,10 @@
 //! Blow-out of the side face at heads near an edge, ACI 318-19 17.6.4.
 
 use super::super::around::{Around, EdgeSeen};
+use super::super::edge_shear::ROW_TOLERANCE_M;
 use super::super::group::Group;
+use super::super::line::{meters, newtons, number, pascals, square_meters};
 use super::super::record::Symbol;
-use super::edge::ROW_TOLERANCE_M;
-use super::line::{meters, newtons, number, pascals, square_meters};
 use super::material::Material;
 
 /// Clause and formula.

@@ -1,10 +1,10 @@
 //! Bond of adhesive fasteners in tension, ACI 318-19 17.6.5, and under sustained tension, 17.5.2.2.
 
 use super::super::fastener::Fastener;
+use super::super::line::{meters, newtons, number, pascals, square_meters};
 use super::super::record::{NotChecked, Symbol};
 use super::breakout::splitting;
 use super::cluster::Cluster;
-use super::line::{meters, newtons, number, pascals, square_meters};
 use super::material::Material;
 
 /// Clause and formula.

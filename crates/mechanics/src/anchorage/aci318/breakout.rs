@@ -1,9 +1,9 @@
 //! Concrete breakout of fasteners in tension, ACI 318-19 17.6.2.
 
 use super::super::fastener::{Fastener, FastenerKind};
+use super::super::line::{meters, newtons, number, pascals, square_meters};
 use super::super::record::Symbol;
 use super::cluster::Cluster;
-use super::line::{meters, newtons, number, pascals, square_meters};
 use super::material::Material;
 
 /// From and to where headed cast-in anchors count as deep, m (17.6.2.2.3).

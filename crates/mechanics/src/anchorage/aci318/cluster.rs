@@ -2,6 +2,7 @@
 
 use super::super::around::Around;
 use super::super::group::Group;
+use super::super::links::{linked, nearest_edge, shortest_links, sides_nearer_than};
 
 /// Fasteners that act as one group.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,22 +51,25 @@ impl Cluster {
 pub(super) fn breakout_clusters(group: &Group, around: &dyn Around, set: &[usize]) -> Vec<Cluster> {
     let embedment = group.fastener.embedment_m;
     let build = |members: Vec<usize>| {
-        let sides = sides_nearer_than(around, &members, 1.5 * embedment);
+        let sides = sides_nearer_than(around.edges(), &members, 1.5 * embedment);
         let embedment_m = if sides.len() < 3 {
             embedment
         } else {
-            let longest = longest_link(group, &members);
+            let longest = shortest_links(group, &members).into_iter().fold(0.0, f64::max);
             (sides.into_iter().fold(0.0, f64::max) / 1.5).max(longest / 3.0).min(embedment)
         };
         cluster(around, members, embedment_m, 1.5 * embedment_m)
     };
-    linked(group, set, 3.0 * embedment).into_iter().map(build).collect()
+    linked(group, set, |spacing| spacing < 3.0 * embedment).into_iter().map(build).collect()
 }
 
 /// The groups of a set for bond: linked below 2·c_Na, squares of half side c_Na.
 pub(super) fn bond_clusters(group: &Group, around: &dyn Around, set: &[usize], reach_m: f64) -> Vec<Cluster> {
     let embedment = group.fastener.embedment_m;
-    linked(group, set, 2.0 * reach_m).into_iter().map(|m| cluster(around, m, embedment, reach_m)).collect()
+    linked(group, set, |spacing| spacing < 2.0 * reach_m)
+        .into_iter()
+        .map(|m| cluster(around, m, embedment, reach_m))
+        .collect()
 }
 
 fn cluster(around: &dyn Around, members: Vec<usize>, embedment_m: f64, half_side_m: f64) -> Cluster {
@@ -78,56 +82,4 @@ fn cluster(around: &dyn Around, members: Vec<usize>, embedment_m: f64, half_side
         edge_m: nearest_edge(around, &members),
         members,
     }
-}
-
-/// Edges whose directions differ by less, cosine of 60°, are one side.
-const SAME_SIDE: f64 = 0.5;
-
-/// Distance to each side on which there is an edge nearer than a limit, m, nearest first.
-fn sides_nearer_than(around: &dyn Around, members: &[usize], limit_m: f64) -> Vec<f64> {
-    let edges = around.edges().iter().map(|edge| (edge.nearest_m(members), edge.outward));
-    let mut near: Vec<(f64, [f64; 2])> = edges.filter(|(distance, _)| *distance < limit_m).collect();
-    near.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let mut sides: Vec<(f64, [f64; 2])> = Vec::new();
-    for (distance, out) in near {
-        if sides.iter().all(|(_, side)| side[0] * out[0] + side[1] * out[1] <= SAME_SIDE) {
-            sides.push((distance, out));
-        }
-    }
-    sides.into_iter().map(|(distance, _)| distance).collect()
-}
-
-/// Least distance of any of these fasteners to any edge, m.
-pub(super) fn nearest_edge(around: &dyn Around, set: &[usize]) -> f64 {
-    around.edges().iter().map(|edge| edge.nearest_m(set)).fold(f64::INFINITY, f64::min)
-}
-
-/// Parts of a set that links shorter than `reach_m` hold together.
-fn linked(group: &Group, set: &[usize], reach_m: f64) -> Vec<Vec<usize>> {
-    let mut parts: Vec<Vec<usize>> = Vec::new();
-    for &i in set {
-        let touches = |part: &Vec<usize>| part.iter().any(|&j| group.spacing_m(i, j) < reach_m);
-        let (joined, mut rest): (Vec<_>, Vec<_>) = parts.into_iter().partition(touches);
-        let mut merged: Vec<usize> = joined.into_iter().flatten().chain([i]).collect();
-        merged.sort_unstable();
-        rest.push(merged);
-        parts = rest;
-    }
-    parts.sort();
-    parts
-}
-
-/// Longest link of the shortest tree between the fasteners: the longest spacing between neighbors, m.
-fn longest_link(group: &Group, members: &[usize]) -> f64 {
-    let Some((&first, others)) = members.split_first() else { return 0.0 };
-    let mut outside: Vec<(usize, f64)> = others.iter().map(|&i| (i, group.spacing_m(first, i))).collect();
-    let mut longest = 0.0_f64;
-    while let Some(at) = (0..outside.len()).min_by(|&a, &b| outside[a].1.total_cmp(&outside[b].1)) {
-        let (next, length) = outside.swap_remove(at);
-        longest = longest.max(length);
-        for (i, reach) in &mut outside {
-            *reach = reach.min(group.spacing_m(next, *i));
-        }
-    }
-    longest
 }

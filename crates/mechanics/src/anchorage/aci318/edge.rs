@@ -3,14 +3,12 @@
 use super::super::actions::GroupActions;
 use super::super::around::{Around, EdgeSeen};
 use super::super::concrete::{Concrete, Cracking, EdgeBars};
+use super::super::edge_shear::{FrontRow, ROW_TOLERANCE_M, TowardEdge};
 use super::super::group::Group;
+use super::super::line::{meters, newtons, number, square_meters};
 use super::super::record::Symbol;
 use super::factors::Aci318Factors;
-use super::line::{meters, newtons, number, square_meters};
 use super::material::Material;
-
-/// Fasteners this much farther from an edge than the nearest one still belong to its row, m. Our choice: setting out.
-pub(super) const ROW_TOLERANCE_M: f64 = 1e-3;
 
 /// Clause and formula.
 pub(super) const RULE: (&str, &str) = (
@@ -39,17 +37,6 @@ pub(super) struct EdgeRow {
     psi_c: f64,
     psi_h: f64,
     phi: f64,
-}
-
-/// Shear as one edge feels it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Toward {
-    /// Toward the edge, N, not negative.
-    square_n: f64,
-    /// Along the edge, N, not negative.
-    along_n: f64,
-    /// e'_V, m.
-    eccentricity_m: f64,
 }
 
 /// Strengths against both, N, with ψ_ec.
@@ -101,24 +88,14 @@ impl EdgeRow {
         }
     }
 
-    /// Shear as this edge feels it: all that the group brings toward the edge counts on the front row, at least what the
-    /// front row itself brings; what points away does not help. Along the edge the greater of the group's and the row's.
-    pub(super) fn toward(&self, actions: &GroupActions) -> Toward {
-        let square = |v: &[f64; 2]| v[0] * self.outward[0] + v[1] * self.outward[1];
-        let along = |v: &[f64; 2]| v[0] * self.along[0] + v[1] * self.along[1];
-        let front = || self.front.iter().map(|&i| &actions.shear_n[i]);
-        let pushed: f64 = front().map(|v| square(v).max(0.0)).sum();
-        let pushed_at: f64 = front().zip(&self.places_m).map(|(v, t)| square(v).max(0.0) * t).sum();
-        let total = actions.total_shear_n();
-        Toward {
-            square_n: square(&total).max(pushed).max(0.0),
-            along_n: along(&total).abs().max(front().map(|v| along(v).abs()).sum::<f64>()),
-            eccentricity_m: if pushed > 0.0 { (pushed_at / pushed - self.mean_m).abs() } else { 0.0 },
-        }
+    /// Shear as this edge feels it.
+    pub(super) fn toward(&self, actions: &GroupActions) -> TowardEdge {
+        let Self { outward, along, mean_m, .. } = *self;
+        FrontRow { outward, along, members: &self.front, places_m: &self.places_m, mean_m }.feels(actions)
     }
 
     /// V_cbg = (A_Vc/A_Vco)·ψ_ec·ψ_ed·ψ_c·ψ_h·V_b toward the edge, (17.7.2.1b); along it twice that with ψ_ed = 1 (17.7.2.1(c)).
-    fn strengths(&self, toward: &Toward) -> Strengths {
+    fn strengths(&self, toward: &TowardEdge) -> Strengths {
         let psi_ec = 1.0 / (1.0 + toward.eccentricity_m / (1.5 * self.c1_m));
         let without_edge = self.area_m2 / self.area_one_m2 * psi_ec * self.psi_c * self.psi_h * self.one_n;
         Strengths { psi_ec, square_n: self.psi_ed * without_edge, along_n: 2.0 * without_edge }
@@ -126,20 +103,20 @@ impl EdgeRow {
 
     /// Share used. Toward and along are squared and added; the code holds each alone against its strength, which this is never
     /// below.
-    pub(super) fn share(&self, toward: &Toward) -> f64 {
+    pub(super) fn share(&self, toward: &TowardEdge) -> f64 {
         let strengths = self.strengths(toward);
         let share = |action: f64, strength: f64| if action > 0.0 { action / (self.phi * strength) } else { 0.0 };
         share(toward.square_n, strengths.square_n).hypot(share(toward.along_n, strengths.along_n))
     }
 
     /// Design strength in the direction of the shear, N: what acts over the share used.
-    pub(super) fn against(&self, toward: &Toward) -> (f64, f64) {
+    pub(super) fn against(&self, toward: &TowardEdge) -> (f64, f64) {
         let action = toward.square_n.hypot(toward.along_n);
         let share = self.share(toward);
         (action, if share > 0.0 { action / share } else { self.phi * self.strengths(toward).square_n })
     }
 
-    pub(super) fn symbols(&self, toward: &Toward) -> [Symbol; 18] {
+    pub(super) fn symbols(&self, toward: &TowardEdge) -> [Symbol; 18] {
         let strengths = self.strengths(toward);
         [
             meters("le", self.length_m),

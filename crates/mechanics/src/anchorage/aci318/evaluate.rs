@@ -3,12 +3,12 @@
 use super::super::actions::GroupActions;
 use super::super::fastener::FastenerKind;
 use super::super::group::Seating;
+use super::super::line::{Line, Of, Sink, newtons, number};
 use super::super::record::{Mode, NotChecked, Outcome, Symbol};
 use super::bond::{self, Bond};
 use super::breakout::{self, Breakout};
 use super::cluster::Cluster;
 use super::interaction::{self, Shares};
-use super::line::{Line, Of, Sink, newtons, number};
 use super::material::Material;
 use super::prepared::{Met, Prepared};
 use super::pull_out::Pulled;

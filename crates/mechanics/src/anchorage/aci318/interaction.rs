@@ -1,7 +1,7 @@
 //! Tension and shear together, ACI 318-19 17.8.
 
+use super::super::line::{Line, Of, Sink, number};
 use super::super::record::{Mode, Outcome, Symbol};
-use super::line::{Line, Of, Sink, number};
 
 /// Shares up to this leave the other one its full strength (17.8.1, 17.8.2).
 const SMALL: f64 = 0.2;

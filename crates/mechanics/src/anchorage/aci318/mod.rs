@@ -21,7 +21,6 @@ mod edge;
 mod evaluate;
 mod factors;
 mod interaction;
-mod line;
 mod material;
 mod outside;
 mod prepared;

@@ -5,18 +5,20 @@ use std::collections::BTreeMap;
 use super::super::actions::{ActionLevel, GroupActions};
 use super::super::around::Around;
 use super::super::concrete::Concrete;
+use super::super::distances::Distances;
 use super::super::fastener::FastenerKind;
-use super::super::fault::{AnchorageFault, positive};
+use super::super::fault::AnchorageFault;
 use super::super::group::Group;
+use super::super::line::{Line, Sink};
+use super::super::links::{check_around, indices, mask};
 use super::super::record::{Mode, NotChecked, Outcome, Record, Verdict};
 use super::blow_out::{self, BlowOutRow};
 use super::bond::Bond;
 use super::cluster::{Cluster, bond_clusters, breakout_clusters};
-use super::distances::Distances;
+use super::distances::distances;
 use super::edge::EdgeRow;
 use super::evaluate::evaluate;
 use super::factors::Aci318Factors;
-use super::line::{Line, Sink};
 use super::material::Material;
 use super::pull_out::Pulled;
 use super::steel::Steel;
@@ -68,7 +70,7 @@ impl<'a> Prepared<'a> {
         let edges = around.edges().iter().enumerate().filter(|(_, e)| seen(e));
         Ok(Self {
             steel: Steel::new(group, factors),
-            distances: Distances::new(group, around),
+            distances: distances(group, around),
             pulled: material.and_then(|m| Pulled::new(fastener, &m)),
             bond: bonded.then(|| material.and_then(|m| Bond::new(fastener, &m))),
             edges: material.map_or_else(|_| Vec::new(), |m| edges.map(|e| edge(e, &m)).collect()),
@@ -120,7 +122,7 @@ impl<'a> Prepared<'a> {
             return;
         }
         let (group, around) = (self.group, self.around);
-        let members: Vec<usize> = (0..u64::BITS as usize).filter(|i| set & (1 << i) != 0).collect();
+        let members = indices(set);
         let bond = match self.bond {
             Some(Ok(bond)) => bond_clusters(group, around, &members, bond.reach_m),
             Some(Err(_)) | None => Vec::new(),
@@ -130,30 +132,4 @@ impl<'a> Prepared<'a> {
         let breakout = breakout_clusters(group, around, &members);
         self.sets.insert(set, Met { breakout, bond, blow_out });
     }
-}
-
-fn mask(count: usize, is_in: impl Fn(usize) -> bool) -> u64 {
-    (0..count).filter(|&i| is_in(i)).fold(0, |mask, i| mask | (1 << i))
-}
-
-fn check_around(group: &Group, around: &dyn Around) -> Result<(), AnchorageFault> {
-    let anchors = group.anchors_m.len();
-    positive("thickness_m", around.thickness_m())?;
-    for edge in around.edges() {
-        positive("edge thickness_m", edge.thickness_m)?;
-        for (field, list) in [
-            ("edge distance_m", &edge.distance_m),
-            ("corner_before_m", &edge.corner_before_m),
-            ("corner_after_m", &edge.corner_after_m),
-        ] {
-            if list.len() != anchors {
-                return Err(AnchorageFault::Length { field, found: list.len(), anchors });
-            }
-            // Infinite distances are meant; zero, negative ones and no numbers are faults.
-            if let Some(&value) = list.iter().find(|value| value.is_nan() || **value <= 0.0) {
-                return Err(AnchorageFault::NotPositive { field, value });
-            }
-        }
-    }
-    Ok(())
 }

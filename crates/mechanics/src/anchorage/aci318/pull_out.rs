@@ -1,9 +1,9 @@
 //! Pull-out of one fastener, ACI 318-19 17.6.3.
 
 use super::super::fastener::{Fastener, FastenerKind};
+use super::super::line::{newtons, number, pascals, square_meters};
 use super::super::product::PullOut;
 use super::super::record::{NotChecked, Symbol};
-use super::line::{newtons, number, pascals, square_meters};
 use super::material::Material;
 
 /// What pull-out is here.

@@ -1,9 +1,9 @@
 //! Steel of one fastener, ACI 318-19 17.6.1 and 17.7.1.
 
 use super::super::group::{Group, Seating};
+use super::super::line::{newtons, number, pascals, square_meters};
 use super::super::record::{NotChecked, Symbol};
 use super::factors::Aci318Factors;
-use super::line::{newtons, number, pascals, square_meters};
 
 /// Elongation from which steel counts as ductile (2.3). That definition also asks for 30 % reduction of area, which is not
 /// among the data; nuts and rods of the usual grades with 14 % have it.

@@ -2,9 +2,9 @@
 
 use std::f64::consts::PI;
 
+use super::super::line::{Line, Of, Sink, meters, newtons, number, pascals};
 use super::super::record::{Mode, NotChecked, Symbol};
 use super::super::supplementary::{BarEnd, BarSet};
-use super::line::{Line, Of, Sink, meters, newtons, number, pascals};
 
 /// Resistance of a set of bars, or the rule that it breaks.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,11 +1,12 @@
 //! Blow-out of the side face at the heads of a row near an edge, EN 1992-4 7.2.1.8.
 
 use super::super::around::{Around, EdgeSeen};
+use super::super::edge_shear::ROW_TOLERANCE_M;
 use super::super::fastener::Fastener;
 use super::super::group::Group;
+use super::super::line::{Line, Of, Sink, meters, newtons, number, square_meters};
 use super::super::record::{Mode, Symbol};
-use super::edge::{ROW_TOLERANCE_M, longest_gap, places_along};
-use super::line::{Line, Of, Sink, meters, newtons, number, square_meters};
+use super::edge::{longest_gap, places_along};
 use super::material::ConcreteTerms;
 
 /// The row of fasteners in tension nearest to one edge, near enough for a blow-out.

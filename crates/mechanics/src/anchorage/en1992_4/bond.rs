@@ -4,9 +4,9 @@ use std::f64::consts::PI;
 
 use super::super::concrete::Cracking;
 use super::super::fastener::Fastener;
+use super::super::line::{Line, Of, Sink, meters, newtons, number, pascals, square_meters};
 use super::super::record::{Mode, NotChecked, Symbol};
 use super::cluster::{Cluster, Narrow, Sizes};
-use super::line::{Line, Of, Sink, meters, newtons, number, pascals, square_meters};
 use super::material::ConcreteTerms;
 
 /// Bond data that hold here.

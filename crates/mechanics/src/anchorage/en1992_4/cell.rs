@@ -2,7 +2,7 @@
 
 use super::super::around::Around;
 use super::super::group::Group;
-use super::cluster::nearest_edge;
+use super::super::links::nearest_edge;
 
 /// What one fastener has for itself among others.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,6 +2,7 @@
 
 use super::super::around::Around;
 use super::super::group::Group;
+use super::super::links::{linked, nearest_edge, shortest_links, sides_nearer_than};
 
 /// Fasteners whose bodies of concrete meet, and what the concrete leaves them. Action comes later.
 #[derive(Debug, Clone, PartialEq)]
@@ -72,11 +73,14 @@ impl Cluster {
 
 /// The clusters of a set, in the order of their first fasteners.
 ///
-/// Where three or more edges are nearer than c_cr the sizes shrink to h'_ef/h_ef, h'_ef = max(c_max/c_cr, s_max/s_cr)·h_ef
+/// Where edges on three or more sides are nearer than c_cr the sizes shrink to h'_ef/h_ef, h'_ef = max(c_max/c_cr, s_max/s_cr)·h_ef
 /// (7.2.1.4(8); clause number from memory): c_max the largest of the edge distances below c_cr, s_max the longest link
 /// between neighbors, not above s_cr.
 pub(super) fn clusters(group: &Group, around: &dyn Around, set: &[usize], sizes: Sizes) -> Vec<Cluster> {
-    linked(group, set, sizes.spacing_cr_m).into_iter().map(|members| cluster(group, around, members, sizes)).collect()
+    linked(group, set, |spacing| spacing <= sizes.spacing_cr_m)
+        .into_iter()
+        .map(|members| cluster(group, around, members, sizes))
+        .collect()
 }
 
 fn cluster(group: &Group, around: &dyn Around, members: Vec<usize>, sizes: Sizes) -> Cluster {
@@ -95,48 +99,14 @@ fn cluster(group: &Group, around: &dyn Around, members: Vec<usize>, sizes: Sizes
     }
 }
 
-/// Least distance of any of these fasteners to any edge, m.
-pub(super) fn nearest_edge(around: &dyn Around, set: &[usize]) -> f64 {
-    around.edges().iter().map(|edge| edge.nearest_m(set)).fold(f64::INFINITY, f64::min)
-}
-
 fn narrow_scale(around: &dyn Around, members: &[usize], sizes: Sizes, longest_link_m: f64) -> f64 {
-    let near = |c: &f64| *c < sizes.edge_cr_m;
-    let distances = || around.edges().iter().map(|edge| edge.nearest_m(members)).filter(near);
-    if sizes.narrow == Narrow::Stays || distances().count() < 3 {
+    if sizes.narrow == Narrow::Stays {
         return 1.0;
     }
-    let c_max = distances().fold(0.0, f64::max);
+    let sides = sides_nearer_than(around.edges(), members, sizes.edge_cr_m);
+    if sides.len() < 3 {
+        return 1.0;
+    }
+    let c_max = sides.into_iter().fold(0.0, f64::max);
     (c_max / sizes.edge_cr_m).max(longest_link_m.min(sizes.spacing_cr_m) / sizes.spacing_cr_m).min(1.0)
-}
-
-/// Parts of a set that links up to `reach_m` hold together.
-fn linked(group: &Group, set: &[usize], reach_m: f64) -> Vec<Vec<usize>> {
-    let mut parts: Vec<Vec<usize>> = Vec::new();
-    for &i in set {
-        let (mut joined, rest): (Vec<_>, Vec<_>) =
-            parts.into_iter().partition(|part| part.iter().any(|&j| group.spacing_m(i, j) <= reach_m));
-        let mut merged: Vec<usize> = joined.drain(..).flatten().collect();
-        merged.push(i);
-        merged.sort_unstable();
-        parts = rest;
-        parts.push(merged);
-    }
-    parts.sort();
-    parts
-}
-
-/// Lengths of the shortest tree of links between the fasteners: the spacings between neighbors.
-fn shortest_links(group: &Group, members: &[usize]) -> Vec<f64> {
-    let Some((&first, others)) = members.split_first() else { return Vec::new() };
-    let mut outside: Vec<(usize, f64)> = others.iter().map(|&i| (i, group.spacing_m(first, i))).collect();
-    let mut links = Vec::with_capacity(others.len());
-    while let Some(at) = (0..outside.len()).min_by(|&a, &b| outside[a].1.total_cmp(&outside[b].1)) {
-        let (next, length) = outside.swap_remove(at);
-        links.push(length);
-        for (i, reach) in &mut outside {
-            *reach = reach.min(group.spacing_m(next, *i));
-        }
-    }
-    links
 }

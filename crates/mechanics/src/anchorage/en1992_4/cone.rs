@@ -1,9 +1,9 @@
 //! Concrete cone of fasteners in tension, EN 1992-4 7.2.1.4.
 
 use super::super::fastener::Fastener;
+use super::super::line::{Line, Of, Sink, meters, newtons, number, pascals, square_meters};
 use super::super::record::{Mode, Symbol};
 use super::cluster::Cluster;
-use super::line::{Line, Of, Sink, meters, newtons, number, pascals, square_meters};
 use super::material::ConcreteTerms;
 
 /// Factors of a cone.

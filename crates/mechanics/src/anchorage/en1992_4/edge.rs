@@ -3,13 +3,11 @@
 use super::super::actions::GroupActions;
 use super::super::around::{Around, EdgeSeen};
 use super::super::concrete::{Cracking, EdgeBars};
+use super::super::edge_shear::{FrontRow, ROW_TOLERANCE_M, TowardEdge};
 use super::super::group::Group;
+use super::super::line::{Line, Of, Sink, meters, newtons, number, square_meters};
 use super::super::record::{Mode, Symbol};
-use super::line::{Line, Of, Sink, meters, newtons, number, square_meters};
 use super::material::ConcreteTerms;
-
-/// Fasteners this much farther from an edge than the nearest one still belong to its row, m. Our choice: setting out.
-pub(super) const ROW_TOLERANCE_M: f64 = 1e-3;
 
 /// What does not depend on actions for one edge.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,17 +46,6 @@ struct OneFastener {
     k9: f64,
     /// V⁰_Rk,c, N.
     resistance_n: f64,
-}
-
-/// Shear as one edge feels it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct TowardEdge {
-    /// Toward the edge, N, not negative.
-    pub square_n: f64,
-    /// Along the edge, N, not negative.
-    pub along_n: f64,
-    /// e_V, m.
-    pub eccentricity_m: f64,
 }
 
 impl EdgeRow {
@@ -103,21 +90,10 @@ impl EdgeRow {
         }
     }
 
-    /// Shear as this edge feels it. All that the group brings toward the edge counts on the front row, at least what the
-    /// front row itself brings; what points away does not help. Along the edge the greater of the whole group's and the
-    /// front row's sum (on the safe side: the standard lets the rear rows keep their share; from memory).
+    /// Shear as this edge feels it.
     pub(super) fn toward(&self, actions: &GroupActions) -> TowardEdge {
-        let square = |v: &[f64; 2]| v[0] * self.outward[0] + v[1] * self.outward[1];
-        let along = |v: &[f64; 2]| v[0] * self.along[0] + v[1] * self.along[1];
-        let front = || self.front.iter().map(|&i| &actions.shear_n[i]);
-        let pushed: f64 = front().map(|v| square(v).max(0.0)).sum();
-        let pushed_at: f64 = front().zip(&self.places_m).map(|(v, t)| square(v).max(0.0) * t).sum();
-        let total = actions.total_shear_n();
-        TowardEdge {
-            square_n: square(&total).max(pushed).max(0.0),
-            along_n: along(&total).abs().max(front().map(along).sum::<f64>().abs()),
-            eccentricity_m: if pushed > 0.0 { (pushed_at / pushed - self.mean_m).abs() } else { 0.0 },
-        }
+        let Self { outward, along, mean_m, .. } = *self;
+        FrontRow { outward, along, members: &self.front, places_m: &self.places_m, mean_m }.feels(actions)
     }
 
     /// V_Rk,c = V⁰_Rk,c·A_c,V/A⁰_c,V·ψ_s,V·ψ_h,V·ψ_ec,V·ψ_α,V·ψ_re,V, (7.40).

@@ -1,9 +1,9 @@
 //! All modes under one set of actions, line by line into a sink: the one road for verdicts and records.
 
 use super::super::actions::GroupActions;
+use super::super::line::{Line, Sink};
 use super::super::record::{Mode, Outcome};
 use super::interaction::{BarsIn, Shares, tell_concrete};
-use super::line::{Line, Sink};
 use super::prepared::{Met, Prepared};
 use super::{shear_modes, steel_modes, tension_modes};
 

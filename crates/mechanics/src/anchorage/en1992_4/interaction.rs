@@ -1,7 +1,7 @@
 //! Tension and shear together, EN 1992-4 7.2.3.
 
+use super::super::line::{Line, Of, Sink, number};
 use super::super::record::{Mode, Outcome, Symbol};
-use super::line::{Line, Of, Sink, number};
 
 /// Passes lines on and keeps the largest shares of the concrete's modes.
 pub(super) struct Shares<'s, S> {

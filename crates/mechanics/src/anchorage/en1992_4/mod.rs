@@ -20,7 +20,6 @@ mod edge;
 mod evaluate;
 mod factors;
 mod interaction;
-mod line;
 mod material;
 mod prepared;
 mod pry_out;

@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 use super::super::actions::{ActionLevel, GroupActions};
 use super::super::around::Around;
 use super::super::concrete::Concrete;
+use super::super::distances::Distances;
 use super::super::fastener::FastenerKind;
-use super::super::fault::{AnchorageFault, positive};
+use super::super::fault::AnchorageFault;
 use super::super::group::Group;
+use super::super::line::{Line, Sink};
+use super::super::links::{check_around, indices, mask};
 use super::super::product::PullOut;
 use super::super::record::{Mode, NotChecked, Outcome, Record, Verdict};
 use super::bars::Bars;
@@ -15,11 +18,10 @@ use super::blow_out::{self, BlowOutRow};
 use super::bond::Bond;
 use super::cell::{Cell, cells};
 use super::cluster::{Cluster, Sizes, clusters};
-use super::distances::Distances;
+use super::distances::distances;
 use super::edge::EdgeRow;
 use super::evaluate::evaluate;
 use super::factors::En1992Factors;
-use super::line::{Line, Sink};
 use super::material::{ConcreteTerms, concrete_terms};
 use super::pry_out::PryOut;
 use super::pull_out::pull_out;
@@ -93,7 +95,8 @@ impl<'a> Prepared<'a> {
         group.check()?;
         concrete.check()?;
         factors.check()?;
-        check_around(group, concrete, around)?;
+        check_around(group, around)?;
+        check_shear_bars(concrete, around)?;
         let fastener = &group.fastener;
         let terms = concrete_terms(fastener, concrete, around.thickness_m());
         let bond =
@@ -106,7 +109,7 @@ impl<'a> Prepared<'a> {
             .and_then(|terms| pull_out.and_then(|one| Splitting::new(fastener, &terms, around.thickness_m(), one)));
         let has_bars = concrete.tension_bars.is_some() || concrete.shear_bars.is_some();
         Ok(Self {
-            distances: Distances::new(group, around),
+            distances: distances(group, around),
             steel: Steel::new(group, concrete.fck_pa, factors),
             gamma_tension: gamma_inst(group).map(|inst| factors.gamma_c * inst),
             gamma_shear: factors.gamma_c,
@@ -209,25 +212,7 @@ impl<'a> Prepared<'a> {
     }
 }
 
-fn check_around(group: &Group, concrete: &Concrete, around: &dyn Around) -> Result<(), AnchorageFault> {
-    let anchors = group.anchors_m.len();
-    positive("thickness_m", around.thickness_m())?;
-    for edge in around.edges() {
-        positive("edge thickness_m", edge.thickness_m)?;
-        for (field, list) in [
-            ("edge distance_m", &edge.distance_m),
-            ("corner_before_m", &edge.corner_before_m),
-            ("corner_after_m", &edge.corner_after_m),
-        ] {
-            if list.len() != anchors {
-                return Err(AnchorageFault::Length { field, found: list.len(), anchors });
-            }
-            // Infinite distances are meant; zero, negative ones and no numbers are faults.
-            if let Some(&value) = list.iter().find(|value| value.is_nan() || **value <= 0.0) {
-                return Err(AnchorageFault::NotPositive { field, value });
-            }
-        }
-    }
+fn check_shear_bars(concrete: &Concrete, around: &dyn Around) -> Result<(), AnchorageFault> {
     match concrete.shear_bars {
         Some(bars) if bars.edge >= around.edges().len() => {
             Err(AnchorageFault::NoSuch { field: "shear bars' edge", index: bars.edge, count: around.edges().len() })
@@ -265,12 +250,4 @@ fn shear_bars(
     let all: Vec<usize> = (0..group.anchors_m.len()).collect();
     let c1 = around.edges().get(bars.edge).map_or(0.0, |edge| edge.nearest_m(&all));
     Bars::new(&bars.bars, factors.gamma_ms_re, 0.75 * c1)
-}
-
-fn mask(count: usize, is_in: impl Fn(usize) -> bool) -> u64 {
-    (0..count).filter(|&i| is_in(i)).fold(0, |mask, i| mask | (1 << i))
-}
-
-fn indices(mask: u64) -> Vec<usize> {
-    (0..u64::BITS as usize).filter(|i| mask & (1 << i) != 0).collect()
 }

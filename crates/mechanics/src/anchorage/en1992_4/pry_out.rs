@@ -3,10 +3,10 @@
 use super::super::actions::GroupActions;
 use super::super::fastener::{Fastener, FastenerKind};
 use super::super::group::Group;
+use super::super::line::{Line, Of, Sink, newtons, number};
 use super::super::record::{Mode, NotChecked, Symbol};
 use super::cell::Cell;
 use super::cluster::{Cluster, Sizes};
-use super::line::{Line, Of, Sink, newtons, number};
 
 /// k_8, with the reduction for supplementary reinforcement.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,12 +1,12 @@
 //! Concrete modes of the fasteners in shear under one set of actions.
 
+use super::super::edge_shear::TowardEdge;
+use super::super::line::{Line, Of, Sink};
 use super::super::record::{Mode, NotChecked, Outcome};
 use super::bond::{Bond, BondGroup};
 use super::cluster::Sizes;
 use super::cone::Cone;
-use super::edge::TowardEdge;
 use super::evaluate::{Acting, not_applicable};
-use super::line::{Line, Of, Sink};
 use super::material::ConcreteTerms;
 use super::prepared::{Met, Prepared};
 use super::pry_out::{Basis, PryOut, Pull, alone, pull};

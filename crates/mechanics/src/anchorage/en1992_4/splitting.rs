@@ -2,11 +2,11 @@
 
 use super::super::concrete::SplittingBars;
 use super::super::fastener::Fastener;
+use super::super::line::{Line, Of, Sink, meters, newtons, number, square_meters};
 use super::super::product::PullOut;
 use super::super::record::{Mode, NotChecked, Symbol};
 use super::cluster::{Cluster, Narrow, Sizes};
 use super::cone::one_cone_n;
-use super::line::{Line, Of, Sink, meters, newtons, number, square_meters};
 use super::material::ConcreteTerms;
 
 /// Product data against splitting, with the thickness here.

@@ -4,9 +4,9 @@ use std::f64::consts::PI;
 
 use super::super::fastener::Fastener;
 use super::super::group::{Annulus, Group, Restraint, Seating};
+use super::super::line::{Line, Of, Sink, meters, newton_meters, newtons, number, pascals, square_meters};
 use super::super::record::{Mode, NotChecked, Symbol};
 use super::factors::En1992Factors;
-use super::line::{Line, Of, Sink, meters, newton_meters, newtons, number, pascals, square_meters};
 
 /// What the steel bears.
 #[derive(Debug, Clone, Copy, PartialEq)]

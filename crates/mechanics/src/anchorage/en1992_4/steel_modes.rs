@@ -1,10 +1,10 @@
 //! Steel of the fasteners under one set of actions: of the most pulled, the most sheared and the most stressed one.
 
 use super::super::actions::GroupActions;
+use super::super::line::{Line, Sink};
 use super::super::record::{Mode, Outcome};
 use super::evaluate::{ONE_ONLY, not_applicable};
 use super::interaction::{steel_share, tell_steel};
-use super::line::{Line, Sink};
 use super::prepared::Prepared;
 use super::steel::Steel;
 

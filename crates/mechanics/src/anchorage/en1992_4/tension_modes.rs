@@ -2,12 +2,12 @@
 
 use super::super::actions::GroupActions;
 use super::super::fastener::FastenerKind;
+use super::super::line::{Line, Of, Sink, newtons, number, pascals, square_meters};
 use super::super::product::PullOut;
 use super::super::record::{Mode, NotChecked, Outcome};
 use super::bond::BondGroup;
 use super::cone::{Cone, psi_m};
 use super::evaluate::{Acting, not_applicable};
-use super::line::{Line, Of, Sink, newtons, number, pascals, square_meters};
 use super::material::ConcreteTerms;
 use super::prepared::{Met, Prepared};
 use super::pull_out::k2;

@@ -1,6 +1,6 @@
 //! One line of the check on its way to a verdict or to a record: the same numbers for both, on the stack.
 
-use super::super::record::{About, Mode, Outcome, Record, Symbol, Verdict};
+use super::record::{About, Mode, Outcome, Record, Symbol, Verdict};
 
 /// What a line is about, without owning it.
 #[derive(Debug, Clone, Copy)]
@@ -85,6 +85,10 @@ impl<'a> Line<'a> {
 
 pub(super) const fn newtons(symbol: &'static str, value: f64) -> Symbol {
     Symbol { symbol, value, unit: "N" }
+}
+
+pub(super) const fn newton_meters(symbol: &'static str, value: f64) -> Symbol {
+    Symbol { symbol, value, unit: "N*m" }
 }
 
 pub(super) const fn meters(symbol: &'static str, value: f64) -> Symbol {
