@@ -8,6 +8,7 @@ pub mod framing;
 pub mod gesture;
 pub mod handles;
 pub mod hit;
+mod hold;
 pub mod measure;
 pub mod move_outline;
 pub mod move_units;
