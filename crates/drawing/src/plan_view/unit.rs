@@ -66,11 +66,9 @@ fn unknown(pencil: &mut Pencil, frame: &Frame) {
 fn parts(pencil: &mut Pencil, placement: &Placement, unit: &ResolvedUnit, frame: &Frame) {
     let slew = placement.make_up.drawn_slew_rad;
     let along = frame.direction(slew);
-    let half = unit.base.plate_half_m();
-    let plate = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
-        .map(|(x, y)| frame.plan_from_local(DVec2::new(x, y) * half));
+    let base: Vec<DVec2> = unit.base.footprint_m().into_iter().map(|corner| frame.plan_from_local(corner)).collect();
     let part = Fill::Hatch(Hatch::Part);
-    pencil.area(Layer::Unit, part, Some(Pen::Outline), plate);
+    pencil.area(Layer::Unit, part, Some(Pen::Outline), base);
     pencil.disc(Layer::Unit, part, Some(Pen::Edge), frame.at, unit.base.socket_diameter_m / 2.0);
     foot(pencil, unit, frame, slew);
     let width = unit.arm.tube.section.width_m() / 2.0;

@@ -236,7 +236,12 @@ mod tests {
         assert!((strip.reach_m - 0.095563).abs() < 1e-6 && (strip.width_m - 2.0 * strip.reach_m).abs() < 1e-12);
         assert!((strip.stress_pa(10e3, 0.02) - 75e6).abs() < 1.0);
         let found = bending(&plate, &solution, &STANDING).unwrap().unwrap();
-        assert!(found.stress_pa >= 75e6 - 1.0 && found.give_m_per_n > 0.0);
+        // Two anchors beyond a line square to a side bend 0.3 m of plate by 2·10 kN·0.05 m: 50 MPa, one beyond a line square to
+        // a diagonal less still; the strip governs. Its give is l³/(3·E·b·t³/12).
+        assert!((found.stress_pa - 75e6).abs() < 1.0 && found.by == Bends::Anchor(0), "{found:?}");
+        let l: f64 = 0.095_563_492;
+        let give = l.powi(3) / (3.0 * 210e9 * (2.0 * l) * 0.02_f64.powi(3) / 12.0);
+        assert!((found.give_m_per_n - give).abs() < 1e-6 * give, "{found:?}");
         // Twice as thick: a quarter of the stress, an eighth of the give.
         let thick = Plate { thickness_m: 0.04, ..plate.clone() };
         let firm = bending(&thick, &solution, &STANDING).unwrap().unwrap();

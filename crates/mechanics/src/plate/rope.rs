@@ -48,3 +48,43 @@ impl RopeOnPlate {
         DVec3::from_array(self.per_newton.map(|w| w.moment_nm.y * cos - w.moment_nm.x * sin))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::stiffness::BarStiffness;
+    use crate::unit::{BaseFixity, Brace, HeadJoint, PinOffsets, RopePoint, Unit, UnitModel};
+
+    #[test]
+    fn a_pull_at_the_tip_acts_on_the_plate_as_a_force_at_its_place() {
+        let bar = BarStiffness { ea_n: 2e8, ei_y_nm2: 5e5, ei_z_nm2: 5e5, gj_nm2: 4e5, weight_n_per_m: 0.0 };
+        let (height, out) = (1.9, 1.15);
+        let model = UnitModel::new(&Unit {
+            mast: bar,
+            mast_height_m: height,
+            base: BaseFixity::Rigid,
+            arm: bar,
+            outreach_m: out,
+            tail_m: 0.0,
+            head: HeadJoint::Rigid,
+            brace: Brace::None,
+            pins: PinOffsets::default(),
+            points: vec![RopePoint { x_m: out, sideways_m: 0.0, drop_m: 0.0 }],
+            lumps: vec![],
+        })
+        .unwrap();
+        let fixed = Wrench { force_n: DVec3::new(0.0, 0.0, -700.0), moment_nm: DVec3::new(0.0, 90.0, 0.0) };
+        for slew in [0.0_f64, 0.7, -2.1] {
+            let rope = RopeOnPlate::of_unit(&model.influence(slew).unwrap(), 0, fixed).unwrap();
+            let pull = DVec3::new(1200.0, -800.0, -9000.0);
+            // Statics is the witness: the plate feels the pull as a force at the tip, wherever the arm points.
+            let tip = DVec3::new(out * slew.cos(), out * slew.sin(), height);
+            let wanted = Wrench::of_force(pull, tip, DVec3::ZERO) + fixed;
+            for (found, wanted) in rope.action(pull).six().iter().zip(wanted.six()) {
+                assert!((found - wanted).abs() < 1e-6, "slew {slew}: {found} instead of {wanted}");
+            }
+        }
+        let nowhere = RopeOnPlate::of_unit(&model.influence(0.0).unwrap(), 7, fixed);
+        assert!(nowhere.is_err(), "a point that the unit does not have");
+    }
+}
