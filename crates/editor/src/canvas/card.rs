@@ -105,7 +105,8 @@ fn row(painter: &Painter, card: &Card<'_>, index: usize, rect: Rect, units: Unit
 fn placed(beside: Pos2, size: Vec2, room: Rect) -> Rect {
     const AWAY: f32 = 20.0;
     let right = beside.x + AWAY + size.x <= room.max.x;
-    let below = beside.y + AWAY + size.y <= room.max.y;
+    // In the lower half above the pointer: figures of a unit on a lower edge stand below it.
+    let below = beside.y <= room.center().y;
     let x = if right { beside.x + AWAY } else { beside.x - AWAY - size.x };
     let y = if below { beside.y + AWAY } else { beside.y - AWAY - size.y };
     Rect::from_min_size(pos2(x.max(room.min.x), y.max(room.min.y)), size)

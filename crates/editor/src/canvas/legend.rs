@@ -10,7 +10,7 @@ use crate::session::{Camera, SheetRect};
 use crate::theme::Palette;
 
 /// Rows of a column.
-const ROWS: usize = 5;
+const ROWS: usize = 3;
 const MARGIN_PT: f32 = 14.0;
 const PADDING_PT: f32 = 9.0;
 

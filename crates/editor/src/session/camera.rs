@@ -49,6 +49,13 @@ impl SheetRect {
     }
 }
 
+/// A sheet higher than this has chips above and a legend below.
+const LARGE_PT: f64 = 500.0;
+/// Height that the chips take at the upper rim.
+const ABOVE_PT: f64 = 58.0;
+/// Height that legend and scale bar take at the lower rim.
+const BELOW_PT: f64 = 104.0;
+
 impl Default for Camera {
     fn default() -> Self {
         Self { center: DVec2::new(15.0, 10.0), m_per_pt: 0.05, pt_per_mm: PT_PER_MM }
@@ -56,12 +63,16 @@ impl Default for Camera {
 }
 
 impl Camera {
-    /// The camera that shows these bounds whole, with a margin. Bounds without extent are shown one meter wide.
+    /// The camera that shows these bounds whole, with a margin; on a large sheet free of what lies over its upper and lower
+    /// rim. Bounds without extent are shown one meter wide.
     pub fn fitted(bounds: &Bounds, sheet: SheetRect) -> Self {
+        let (above, below) = if sheet.size().y > LARGE_PT { (ABOVE_PT, BELOW_PT) } else { (0.0, 0.0) };
         let size = bounds.size_m().max(DVec2::splat(1.0));
-        let room = (sheet.size() * FILL).max(DVec2::splat(1.0));
+        let room = ((sheet.size() - DVec2::new(0.0, above + below)) * FILL).max(DVec2::splat(1.0));
         let needed = (size / room).max_element();
-        Self { center: (bounds.min_m + bounds.max_m) / 2.0, m_per_pt: needed, pt_per_mm: PT_PER_MM }.limited(sheet)
+        let middle = (bounds.min_m + bounds.max_m) / 2.0;
+        let camera = Self { center: middle, m_per_pt: needed, pt_per_mm: PT_PER_MM }.limited(sheet);
+        camera.panned(DVec2::new(0.0, (above - below) / 2.0))
     }
 
     /// A point of the screen in the drawing.
@@ -134,6 +145,12 @@ mod tests {
         let high = camera.screen_from_drawing(SHEET, bounds.max_m);
         assert!(SHEET.contains(low) && SHEET.contains(high));
         assert!(high.y < low.y);
+        // A tall drawing stays clear of chips and legend.
+        let tall = Bounds { min_m: DVec2::ZERO, max_m: DVec2::new(10.0, 90.0) };
+        let camera = Camera::fitted(&tall, SHEET);
+        let (low, high) =
+            (camera.screen_from_drawing(SHEET, tall.min_m), camera.screen_from_drawing(SHEET, tall.max_m));
+        assert!(high.y > SHEET.min.y + ABOVE_PT && low.y < SHEET.max.y - BELOW_PT, "{high} {low}");
     }
 
     #[test]

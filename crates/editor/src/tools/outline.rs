@@ -76,17 +76,17 @@ impl OutlineTool {
     /// What it waits for, for the status line.
     pub fn waits_for(&self) -> String {
         let what = match self.purpose {
-            Purpose::Roof => "Roof: the outline is the edge of the structural slab.",
-            Purpose::Hole => "Hole in a roof.",
-            Purpose::Obstacle => "Obstacle.",
+            Purpose::Roof => "Roof",
+            Purpose::Hole => "Hole",
+            Purpose::Obstacle => "Obstacle",
         };
         let next = match &self.state {
-            State::Waiting => "Click the first corner, or drag a rectangle.",
-            State::Rectangle { .. } => "Let go to set the rectangle, or type its width.",
-            State::Drawing { corners } if corners.len() < 3 => "Click the next corner, or type a length.",
-            State::Drawing { .. } => "Enter or a click on the first corner closes. Backspace takes a corner back.",
+            State::Waiting => "click the first corner, or drag a rectangle.",
+            State::Rectangle { .. } => "let go to set it, or type its width.",
+            State::Drawing { corners } if corners.len() < 3 => "click the next corner, or type a length.",
+            State::Drawing { .. } => "Enter closes, Backspace takes a corner back.",
         };
-        format!("{what} {next}")
+        format!("{what}: {next}")
     }
 
     /// One event.
@@ -281,6 +281,9 @@ impl OutlineTool {
     /// What is drawn over the sheet.
     pub fn sketch(&self, scene: &Scene<'_>) -> Sketch {
         let mut sketch = Sketch { caught: self.aim.as_ref().and_then(|aim| aim.caught), ..Sketch::default() };
+        if self.purpose == Purpose::Roof && self.is_busy() {
+            sketch.word = Some("outline = edge of the structural slab".to_owned());
+        }
         let line = |points: Vec<DVec2>, closed, role| SketchLine { points, closed, role };
         let next = self.next(scene);
         match (&self.state, next) {
