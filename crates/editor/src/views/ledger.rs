@@ -132,8 +132,9 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
         let wanted = looking.filter.trim().to_lowercase();
         let count = all.len();
         all.retain(|row| wanted.is_empty() || row.text(sight.look.units).to_lowercase().contains(&wanted));
+        let units = if count == 1 { "unit" } else { "units" };
         let words =
-            if wanted.is_empty() { format!("{count} units") } else { format!("{} of {count} units", all.len()) };
+            if wanted.is_empty() { format!("{count} {units}") } else { format!("{} of {count} {units}", all.len()) };
         ui.label(RichText::new(words).color(palette.ink_soft));
     });
     all.sort_by(|a, b| {
