@@ -1,5 +1,6 @@
 //! One line of the check on its way to a verdict or to a record: the same numbers for both, on the stack.
 
+use super::mode_shares::ModeShares;
 use super::record::{About, Mode, Outcome, Record, Symbol, Verdict};
 
 /// What a line is about, without owning it.
@@ -30,6 +31,12 @@ pub(super) trait Sink {
 }
 
 impl Sink for Verdict {
+    fn take(&mut self, line: &Line<'_>) {
+        self.take(line.mode, line.outcome);
+    }
+}
+
+impl Sink for ModeShares {
     fn take(&mut self, line: &Line<'_>) {
         self.take(line.mode, line.outcome);
     }

@@ -17,6 +17,7 @@ mod fault;
 mod group;
 mod line;
 mod links;
+mod mode_shares;
 mod product;
 mod record;
 mod rectangular_member;
@@ -35,6 +36,7 @@ pub use product::{
     AciCategory, AciProduct, BondCover, BondUse, Drilling, EnProduct, HoleCondition, LeastDistances, Orientation,
     Product, PullOut,
 };
+pub use mode_shares::ModeShares;
 pub use record::{About, Mode, NotChecked, Outcome, Record, Symbol, Verdict};
 pub use rectangular_member::RectangularMember;
 pub use square_union::union_area_m2;

@@ -65,6 +65,30 @@ impl Mode {
         Self::SteelInteraction,
         Self::ConcreteInteraction,
     ];
+
+    /// Its words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::LeastSpacing => "least spacing",
+            Self::LeastEdgeDistance => "least edge distance",
+            Self::LeastThickness => "least thickness",
+            Self::SteelTension => "steel, tension",
+            Self::ConcreteCone => "concrete cone",
+            Self::PullOut => "pull-out",
+            Self::Bond => "bond",
+            Self::SustainedBond => "bond, sustained",
+            Self::Splitting => "splitting",
+            Self::BlowOut => "blow-out",
+            Self::TensionBars => "bars, tension",
+            Self::SteelShear => "steel, shear",
+            Self::SteelShearLeverArm => "steel, shear with lever arm",
+            Self::PryOut => "pry-out",
+            Self::ConcreteEdge => "concrete edge",
+            Self::ShearBars => "bars, shear",
+            Self::SteelInteraction => "steel, both",
+            Self::ConcreteInteraction => "concrete, both",
+        }
+    }
 }
 
 /// Why a mode was not checked.

@@ -48,6 +48,7 @@ proptest! {
         prop_assert_eq!(verdict.not_checked.is_some(), records.iter().any(|r| matches!(r.outcome, Outcome::NotChecked(_))));
         // Asked again, from what is kept, the answer is the same.
         prop_assert_eq!(prepared.judge(&actions).unwrap(), verdict);
+        prop_assert_eq!(prepared.shares(&actions).unwrap().verdict().utilization.to_bits(), most.to_bits());
     }
 
     #[test]

@@ -112,6 +112,7 @@ proptest! {
         prop_assert_eq!(verdict.not_checked.is_some(), unchecked);
         // Asked again, with all geometry kept, it says the same.
         prop_assert_eq!(prepared.judge(&actions).unwrap(), verdict);
+        prop_assert_eq!(prepared.shares(&actions).unwrap().verdict().utilization.to_bits(), worst.to_bits());
     }
 
     #[test]

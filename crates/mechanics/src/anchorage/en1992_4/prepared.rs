@@ -11,6 +11,7 @@ use super::super::fault::AnchorageFault;
 use super::super::group::Group;
 use super::super::line::{Line, Sink};
 use super::super::links::{check_around, indices, mask};
+use super::super::mode_shares::ModeShares;
 use super::super::product::PullOut;
 use super::super::record::{Mode, NotChecked, Outcome, Record, Verdict};
 use super::bars::Bars;
@@ -137,6 +138,13 @@ impl<'a> Prepared<'a> {
         let mut verdict = Verdict::NOTHING;
         self.run(actions, &mut verdict)?;
         Ok(verdict)
+    }
+
+    /// The worst of each mode by itself under these actions; allocates as rarely as `judge`.
+    pub fn shares(&mut self, actions: &GroupActions) -> Result<ModeShares, AnchorageFault> {
+        let mut shares = ModeShares::NOTHING;
+        self.run(actions, &mut shares)?;
+        Ok(shares)
     }
 
     /// Every mode under these actions in full, in the order of `Mode::ALL`. The outcomes are those of `judge`, to the bit.
