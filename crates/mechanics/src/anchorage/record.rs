@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 /// A way in which an anchorage can fail, or a rule for setting it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Mode {
     /// Least spacing of the product.
     LeastSpacing,
