@@ -18,8 +18,10 @@ mod engine;
 mod extreme;
 mod fault;
 mod hunt;
+mod joined;
 mod members;
 mod observed;
+mod on_base;
 mod prepared;
 mod rows;
 mod search;
@@ -37,4 +39,5 @@ pub use fault::EnvelopeFault;
 pub use members::{
     Mark, MemberAbove, MemberEnvelope, MemberPart, MemberUse, SecondOrder, TooSoft, member_above, member_envelope,
 };
+pub(crate) use on_base::{ActionsOnBase, OnBase, StateOnBase, Way};
 pub use stability::{CriticalFactor, least_critical_factor};

@@ -17,13 +17,13 @@ use crate::wrench::Wrench;
 pub(super) struct Prepared<'a> {
     pub model: &'a UnitModel,
     actions: &'a Actions,
-    ropes: Vec<Rope<'a>>,
+    ropes: Vec<Rope>,
     wind: Option<[Column; 2]>,
 }
 
 /// A rope pull with its point, cap, and the plane it is kept in when nothing holds the slew.
-struct Rope<'a> {
-    pull: &'a Pull,
+struct Rope {
+    pull: Pull,
     point: RopePoint,
     cap: Cap,
     plane: Option<DVec2>,
@@ -31,9 +31,14 @@ struct Rope<'a> {
 
 impl<'a> Prepared<'a> {
     pub fn new(model: &'a UnitModel, actions: &'a Actions) -> Result<Self, EnvelopeFault> {
+        Self::of_pulls(model, actions, &actions.pulls)
+    }
+
+    /// The same with other pulls in place of those of the actions.
+    pub fn of_pulls(model: &'a UnitModel, actions: &'a Actions, pulls: &[Pull]) -> Result<Self, EnvelopeFault> {
         check(actions)?;
-        let ropes = actions.pulls.iter().enumerate();
-        let ropes = ropes.map(|(i, pull)| Rope::new(model, actions, i, pull)).collect::<Result<_, _>>()?;
+        let ropes = pulls.iter().enumerate();
+        let ropes = ropes.map(|(i, pull)| Rope::new(model, actions, i, *pull)).collect::<Result<_, _>>()?;
         for force in &actions.fixed {
             if let ForceOn::Point(point) = force.on {
                 model.rope_point(point)?;
@@ -153,7 +158,23 @@ impl<'a> Prepared<'a> {
         }
     }
 
-    fn leg_direction(&self, index: usize, rope: &Rope<'_>, slew_rad: f64) -> Result<Option<DVec3>, EnvelopeFault> {
+    /// A state with every rope pulling the least that it may.
+    pub fn slackened(&self, mut state: State) -> State {
+        for ((rope, pull), leg) in self.ropes.iter().zip(&mut state.pulls_n).zip(&mut state.legs_n) {
+            let tension = pull.length();
+            let share = if tension > 0.0 { rope.pull.least_n / tension } else { 1.0 };
+            *pull *= share;
+            *leg *= share;
+        }
+        state
+    }
+
+    /// The direction of a rope nearest to another, both in arm axes.
+    pub fn nearest(&self, rope: usize, to: DVec3, slew: f64) -> DVec3 {
+        self.ropes.get(rope).map_or(to, |rope| rope.maximizer(to, slew))
+    }
+
+    fn leg_direction(&self, index: usize, rope: &Rope, slew_rad: f64) -> Result<Option<DVec3>, EnvelopeFault> {
         let Some(leg) = rope.pull.second_leg else {
             return Ok(None);
         };
@@ -183,8 +204,8 @@ impl<'a> Prepared<'a> {
     }
 }
 
-impl<'a> Rope<'a> {
-    fn new(model: &UnitModel, actions: &Actions, index: usize, pull: &'a Pull) -> Result<Self, EnvelopeFault> {
+impl Rope {
+    fn new(model: &UnitModel, actions: &Actions, index: usize, pull: Pull) -> Result<Self, EnvelopeFault> {
         let cap = pull.cone.cap().map_err(|fault| EnvelopeFault::Cone { pull: index, fault })?;
         let point = *model.rope_point(pull.point)?;
         let plane = match actions.slew_hold {
@@ -313,7 +334,7 @@ fn number(field: &str, value: f64) -> Result<(), EnvelopeFault> {
     }
 }
 
-fn finite(field: &str, v: DVec3) -> Result<(), EnvelopeFault> {
+pub(super) fn finite(field: &str, v: DVec3) -> Result<(), EnvelopeFault> {
     match v.to_array().into_iter().find(|x| !x.is_finite()) {
         None => Ok(()),
         Some(value) => Err(EnvelopeFault::Number { field: field.to_owned(), value }),

@@ -63,6 +63,27 @@ impl Slews {
         }
     }
 
+    /// Slews spread over the range, `count` to a whole turn, with both ends of a part of one.
+    pub fn spread(&self, count: usize) -> Vec<f64> {
+        match self {
+            Self::Turn => (0..count).map(|i| TAU * i as f64 / count as f64).collect(),
+            Self::Between(from, to) => {
+                let pieces = ((to - from) / TAU * count as f64).ceil().max(1.0);
+                (0..=pieces as usize).map(|i| from + (to - from) * i as f64 / pieces).collect()
+            }
+            Self::At(list) => list.clone(),
+        }
+    }
+
+    /// A slew moved by a step and kept within the range; where only certain slews are allowed, it stays.
+    pub fn moved(&self, slew: f64, step: f64) -> f64 {
+        match self {
+            Self::Turn if step != 0.0 => (slew + step).rem_euclid(TAU),
+            Self::Between(from, to) => (slew + step).max(*from).min(*to),
+            Self::Turn | Self::At(_) => slew,
+        }
+    }
+
     fn within(&self, bearing: f64, allowed: f64) -> Result<(), EnvelopeFault> {
         if allowed >= PI - SAME_SLEW_RAD {
             return Ok(());

@@ -3,12 +3,18 @@
 //! The concrete carries no tension and an anchor no pressure; the plate stays plane. That is a cracked elastic section of
 //! any shape under a force and two moments ([`PreparedPlate::solve`]). [`shear`] shares out what acts in the plane, [`bending`] says
 //! whether the plate is strong and stiff enough for all of it, and [`wall`] turns the actions of a mast into the axes of a
-//! plate on a wall. [`RopeSearch`] finds what a rope does worst to it, over cone and slews, and keeps what it solved.
+//! plate on a wall. [`UnitOnPlate`] finds the worst that a unit does to it, over all that may act and all slews, and keeps what
+//! it solved.
 
+mod axes;
 pub mod bending;
 mod climb;
+mod covered;
+mod evenly;
 mod moments;
-mod rope;
+mod on_unit;
+#[cfg(test)]
+mod on_unit_witnesses;
 mod search;
 #[cfg(test)]
 mod search_witnesses;
@@ -20,8 +26,9 @@ pub mod wall;
 #[cfg(test)]
 mod witnesses;
 
-pub use rope::RopeOnPlate;
-pub use search::{Candidate, Judge, RopeSearch, Searched};
+pub use axes::{PlateAxes, PlateOn};
+pub use on_unit::UnitOnPlate;
+pub use search::{Candidate, Judge, Searched};
 pub use shape::{Bearing, Plate, PlateAnchor, PlateFault};
 pub use solution::PlateSolution;
 pub use solve::PreparedPlate;
