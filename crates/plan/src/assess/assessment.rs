@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use glam::DVec2;
 
+use super::anchorage::BaseAssessment;
 use super::check::{Check, Tally};
 use super::reactions::Reactions;
 use super::swept::SweptBand;
@@ -68,6 +69,8 @@ pub struct UnitAssessment {
     pub resolved: Result<Arc<ResolvedUnit>, MakeUpFault>,
     /// Its reactions and what follows from them; none when the make-up can't be resolved.
     pub reactions: Option<Arc<Reactions>>,
+    /// Its base and its foot with what the concrete bears; none without a place or parts.
+    pub base: Option<Arc<BaseAssessment>>,
     /// Slew at which a person may hang, in the base's axes.
     pub loaded: Turns,
     /// Slew that serves a facade, in the base's axes.

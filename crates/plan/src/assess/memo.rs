@@ -5,6 +5,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::anchorage::Forces;
 use super::assessment::{FacadeAssessment, SettingOut, UnitAssessment};
 use super::clear_zones::Neighbor;
 use super::place_phase::Placed;
@@ -44,6 +45,8 @@ pub(super) struct KnownMakeUp {
     pub within_lean: Option<Arc<Reactions>>,
     /// Reactions without them, once they were asked for.
     pub any_lean: Option<Arc<Reactions>>,
+    /// What acts on base and foot with the limits of lean, and without them, once they were asked for.
+    pub forces: [Option<Arc<Forces>>; 2],
 }
 
 /// The parts by which make-ups are filed; those that differ by their stops or their foot lie together.
@@ -103,7 +106,7 @@ impl Memo {
         alike.push(index);
         let make_up = MakeUp { drawn_slew_rad: 0.0, ..make_up.clone() };
         let resolved = make_up.resolve(plan).map(Arc::new);
-        self.make_ups.push(KnownMakeUp { make_up, resolved, within_lean: None, any_lean: None });
+        self.make_ups.push(KnownMakeUp { make_up, resolved, within_lean: None, any_lean: None, forces: [None, None] });
         index
     }
 

@@ -1,6 +1,7 @@
 //! What is computed about a plan: reach, coverage, clear zones, reactions, findings.
 
 pub mod actions_of;
+pub mod anchorage;
 pub mod against_slew;
 pub mod assessment;
 pub mod check;
@@ -35,6 +36,7 @@ pub mod way_out;
 pub mod worth_searching;
 
 pub use against_slew::{AgainstSlew, AtSlew, against_slew};
+pub use anchorage::BaseAssessment;
 pub use assessment::{
     Against, Assessment, FacadeAssessment, GapRegion, Over, PairClearance, Part, Room, Served, SettingOut, SweptPart,
     UnitAssessment, Way,

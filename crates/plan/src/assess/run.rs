@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::anchorage::Forces;
 use super::assessment::{Assessment, FacadeAssessment};
 use super::facade_phase::assess_facade;
 use super::in_parts::{in_parts, threads_of_this_machine};
@@ -88,10 +89,16 @@ fn find_reactions(threads: usize, plan: &Plan, memo: &mut Memo, stale: &[Stale],
     let to_each = (threads / wanted.len()).max(1);
     let found = in_parts(threads, 1, &wanted, |&(known, within)| {
         let basis = if within { &plan.basis } else { &leaning_freely };
-        memo.make_ups[known].resolved.as_ref().ok().map(|unit| Arc::new(reactions_on(to_each, unit, basis, &plan.code)))
+        let unit = memo.make_ups[known].resolved.as_ref().ok()?;
+        let reactions = reactions_on(to_each, unit, basis, &plan.code);
+        let forces = Forces::of(unit, basis, &plan.code, &reactions);
+        Some((Arc::new(reactions), Arc::new(forces)))
     });
     for ((known, within), found) in wanted.into_iter().zip(found) {
-        *memo.make_ups[known].reactions_mut(within) = found;
+        let make_up = &mut memo.make_ups[known];
+        let (reactions, forces) = found.unzip();
+        *make_up.reactions_mut(within) = reactions;
+        make_up.forces[usize::from(!within)] = forces;
     }
 }
 
@@ -122,6 +129,7 @@ fn judge_units(
             placed,
             resolved: &make_up.resolved,
             reactions: make_up.reactions(within_lean(plan, placed)).cloned(),
+            forces: make_up.forces[usize::from(!within_lean(plan, placed))].as_deref(),
         };
         Arc::new(assess_unit(plan, surroundings, &known))
     });

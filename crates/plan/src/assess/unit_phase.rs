@@ -3,6 +3,7 @@
 
 use std::sync::Arc;
 
+use super::anchorage::{Forces, Stands, assess_base};
 use super::assessment::UnitAssessment;
 use super::clear_zones::pair_clearances;
 use super::memo::UnitInput;
@@ -21,15 +22,17 @@ pub(super) struct Known<'a> {
     pub placed: &'a Placed,
     pub resolved: &'a Result<Arc<ResolvedUnit>, MakeUpFault>,
     pub reactions: Option<Arc<Reactions>>,
+    pub forces: Option<&'a Forces>,
 }
 
 /// Everything about one unit.
 pub(super) fn assess_unit(plan: &Plan, surroundings: &Surroundings, known: &Known<'_>) -> UnitAssessment {
-    let Known { id, input, placed, resolved, reactions } = known;
+    let Known { id, input, placed, resolved, reactions, forces } = known;
     let mut result = UnitAssessment {
         frame: input.frame,
         resolved: (*resolved).clone(),
         reactions: reactions.clone(),
+        base: None,
         loaded: placed.loaded.clone(),
         serving: placed.serving.clone(),
         serves: placed.reaches.iter().map(|reach| reach.served.clone()).collect(),
@@ -48,6 +51,11 @@ pub(super) fn assess_unit(plan: &Plan, surroundings: &Surroundings, known: &Know
             let near = edges_near(plan, frame.roof, &found.room.standing, f64::INFINITY);
             found.room.to_edge = near.into_iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         }
+    }
+    if let (Some(frame), Ok(unit), Some(forces)) = (&input.frame, resolved, forces) {
+        let edge = input.setting_out.map(|out| out.edge);
+        let stands = Stands { plan, surroundings, unit, frame, edge, neighbors: &input.neighbors };
+        result.base = Some(Arc::new(assess_base(&stands, forces)));
     }
     result.room = rooms.as_ref().map(|found| found.room.clone());
     let context = rules::UnitContext {

@@ -9,6 +9,7 @@ pub mod fixing;
 pub mod make_up;
 pub mod parts;
 pub mod resolved;
+pub mod to_anchorage;
 pub mod to_mechanics;
 
 pub use base::{Anchors, Base, BaseKind, Bearing, BondSetting, HoldDown, PedestalBody, WallSide};

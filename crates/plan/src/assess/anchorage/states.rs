@@ -1,0 +1,111 @@
+//! States of a base: what acts on its plate, how the plate answers, and what that does to each anchor.
+
+use gantline_mechanics::anchorage::{ActionLevel, Compression, Group, GroupActions};
+use gantline_mechanics::plate::{PlateFault, PlateSolution, PreparedPlate, shear};
+use gantline_mechanics::wrench::Wrench;
+use glam::{DVec2, DVec3};
+
+use super::found::PlateState;
+
+/// A base's anchors with the states that may govern them; they hang on make-up and basis, never on the place.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::assess) struct AnchorForces {
+    /// The fasteners.
+    pub group: Group,
+    /// The plate for each modular ratio.
+    pub plates: Vec<PreparedPlate>,
+    /// States worth judging.
+    pub states: Vec<State>,
+    /// Share of the tension that is sustained: what self-weight alone does by what all does.
+    pub sustained_share: f64,
+    /// Whether bond strengths are the defaults of the design code.
+    pub bond_is_default: bool,
+}
+
+/// One state.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::assess) struct State {
+    /// How it came about.
+    pub cause: Cause,
+    /// Action on the plate in its axes.
+    pub action: Wrench,
+    /// Which of the plates.
+    pub plate: usize,
+    /// What the plate makes of it.
+    pub solution: Result<PlateSolution, PlateFault>,
+    /// What acts on each anchor; none where nothing resists.
+    pub anchors: Option<GroupActions>,
+}
+
+/// How a state came about.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::assess) struct Cause {
+    /// Index of the combination in the basis.
+    pub combination: usize,
+    /// Factor on self-weight.
+    pub weight_factor: f64,
+    /// Slew of the arm.
+    pub slew_rad: f64,
+    /// Direction of the rope's pull; none when no rope pulls.
+    pub pull: Option<DVec3>,
+}
+
+impl State {
+    /// A state under an action.
+    pub fn of(cause: Cause, action: Wrench, plates: &[PreparedPlate], plate: usize) -> Self {
+        let solution = plates[plate].solve(action.force_n.z, action.moment_nm.x, action.moment_nm.y);
+        Self::solved(cause, action, &plates[plate], plate, solution)
+    }
+
+    /// A state that was solved before.
+    pub fn solved(
+        cause: Cause,
+        action: Wrench,
+        prepared: &PreparedPlate,
+        plate: usize,
+        solution: Result<PlateSolution, PlateFault>,
+    ) -> Self {
+        let anchors = solution.as_ref().ok().and_then(|solution| group_actions(prepared, action, solution));
+        Self { cause, action, plate, solution, anchors }
+    }
+
+    /// The state as it is told.
+    pub fn told(&self, forces: &AnchorForces) -> PlateState {
+        let plate = forces.plates[self.plate].plate();
+        let solution = self.solution.as_ref().ok();
+        let anchors = self.anchors.as_ref();
+        PlateState {
+            combination: self.cause.combination,
+            weight_factor: self.cause.weight_factor,
+            slew_rad: self.cause.slew_rad,
+            pull: self.cause.pull,
+            action: self.action.six(),
+            modular_ratio: plate.modular_ratio,
+            tension_n: solution.map_or_else(Vec::new, |solution| solution.tension_n.clone()),
+            shear_n: anchors.map_or_else(Vec::new, |anchors| anchors.shear_n.iter().copied().map(DVec2::from).collect()),
+            pressed_m: solution.map_or_else(Vec::new, |solution| solution.pressed(plate)),
+            neutral_axis_m: solution.and_then(|solution| solution.neutral_axis(plate)),
+            pressure_pa: solution.map_or(0.0, |solution| solution.greatest_pressure_pa),
+        }
+    }
+
+    /// The largest tension of an anchor, N; infinite where nothing resists.
+    pub fn greatest_tension_n(&self) -> f64 {
+        self.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n)
+    }
+}
+
+/// What acts on each anchor at the design level; none where no anchor takes the shear.
+pub(super) fn group_actions(plate: &PreparedPlate, action: Wrench, solution: &PlateSolution) -> Option<GroupActions> {
+    let shear_n = shear::shares(plate.plate(), action.force_n.truncate(), action.moment_nm.z)?;
+    let lever_arm_m = solution.lever_arm_m(plate.plate());
+    Some(GroupActions {
+        tension_n: solution.tension_n.iter().map(|tension| tension.max(0.0)).collect(),
+        shear_n: shear_n.iter().map(DVec2::to_array).collect(),
+        compression: lever_arm_m
+            .filter(|_| solution.has_contact())
+            .map(|lever_arm_m| Compression { resultant_n: solution.pressure_n, lever_arm_m }),
+        sustained_share: None,
+        level: ActionLevel::Design,
+    })
+}
