@@ -31,6 +31,16 @@ pub enum Code {
     HoldDownPins,
     /// The proof load is within what is validated.
     ProofLoad,
+    /// The anchors hold.
+    AnchorsHold,
+    /// The plate holds.
+    PlateHolds,
+    /// The slab is not punched.
+    SlabPunching,
+    /// A sleeve holds in the slab.
+    SleeveHolds,
+    /// The fixing to structural steel holds.
+    SteelFixingHolds,
     /// Someone stands behind the slab's data.
     SlabDataConfirmed,
     /// The unit serves a facade.
@@ -105,7 +115,7 @@ pub enum Code {
 
 impl Code {
     /// All codes in order.
-    pub const ALL: [Self; 49] = [
+    pub const ALL: [Self; 54] = [
         Self::MakeUpIsComplete,
         Self::CombinationIsListed,
         Self::BaseTakesMast,
@@ -120,6 +130,11 @@ impl Code {
         Self::WallTakesBase,
         Self::HoldDownPins,
         Self::ProofLoad,
+        Self::AnchorsHold,
+        Self::PlateHolds,
+        Self::SlabPunching,
+        Self::SleeveHolds,
+        Self::SteelFixingHolds,
         Self::SlabDataConfirmed,
         Self::ServesFacade,
         Self::ArmClearsParapet,
@@ -189,6 +204,11 @@ impl Code {
             }
             Self::HoldDownPins => ("hold-down-pins", "The pins of a removable socket hold it down."),
             Self::ProofLoad => ("proof-load", "A proof test pulls no more than the validated design load."),
+            Self::AnchorsHold => ("anchors-hold", "The anchors hold in the concrete that is left around them."),
+            Self::PlateHolds => ("plate-holds", "The plate stays elastic, is stiff, and what it presses on bears it."),
+            Self::SlabPunching => ("slab-punching", "The slab is not punched, down or up; indicative."),
+            Self::SleeveHolds => ("sleeve-holds", "A sleeve holds in the concrete round it."),
+            Self::SteelFixingHolds => ("steel-fixing-holds", "Bolts or weld to structural steel hold."),
             Self::SlabDataConfirmed => ("slab-data-confirmed", "Someone stands behind the slab's data."),
             Self::ServesFacade => ("serves-facade", "The unit serves a facade that needs access."),
             Self::ArmClearsParapet => ("arm-clears-parapet", "The arm passes over parapets with room."),

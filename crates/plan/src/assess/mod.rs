@@ -1,8 +1,8 @@
 //! What is computed about a plan: reach, coverage, clear zones, reactions, findings.
 
 pub mod actions_of;
-pub mod anchorage;
 pub mod against_slew;
+pub mod anchorage;
 pub mod assessment;
 pub mod check;
 pub mod clear_zones;
@@ -25,6 +25,7 @@ pub mod run;
 pub mod serving;
 pub mod setting_out;
 pub mod shared_area;
+pub mod slab_under;
 pub mod stand_off;
 pub mod standing;
 pub mod surroundings;

@@ -38,7 +38,8 @@ pub(super) fn stale_units(plan: &Plan, memo: &mut Memo, surroundings: &Surroundi
     for (&id, placement) in &plan.placements {
         let known = memo.know(plan, id, &placement.make_up);
         let unit = memo.make_ups[known].resolved.as_ref().ok().cloned();
-        let frame = surroundings.frame_of(&placement.stands);
+        let on_slab = surroundings.frame_of(&placement.stands);
+        let frame = on_slab.map(|frame| unit.as_deref().map_or(frame, |unit| frame.over_slab(unit)));
         let around = frame.as_ref().zip(unit.as_deref()).map(|(frame, unit)| around(frame, unit));
         all.push(Standing { id, known, frame, unit, around });
     }

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    Arm, Base, Brace, BraceKind, Family, Fixing, FixingKind, MakeUp, MakeUpFault, Mast, Material, Rating, SectionShape,
-    SlewStops, Tube, base_sound,
+    Arm, Base, BaseKind, Brace, BraceKind, Family, Fixing, FixingKind, MakeUp, MakeUpFault, Mast, Material,
+    PedestalBody, Rating, SectionShape, SlewStops, Tube, base_sound,
 };
 use crate::document::PartId;
 
@@ -66,6 +66,14 @@ impl ResolvedUnit {
     /// How the base is fixed, if known.
     pub fn fixing_kind(&self) -> Option<FixingKind> {
         self.base.kind.own_fixing().or(self.fixing.as_ref().map(|fixing| fixing.kind))
+    }
+
+    /// Height of the underside of the base's plate over the structural slab, m: a plinth raises the whole unit.
+    pub fn over_slab_m(&self) -> f64 {
+        match &self.base.kind {
+            BaseKind::Pedestal { height_m, body: PedestalBody::Plinth { .. } } => *height_m,
+            _ => 0.0,
+        }
     }
 
     /// Mass of all that is carried to the base: mast, arm and brace, kg.

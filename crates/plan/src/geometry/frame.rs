@@ -4,6 +4,7 @@ use std::f64::consts::{PI, TAU};
 
 use glam::DVec2;
 
+use crate::catalog::ResolvedUnit;
 use crate::document::{EdgeId, Plan, RoofId, Standing};
 
 /// The line of an edge: from its corner to the next, outside on the right.
@@ -66,7 +67,7 @@ pub struct Frame {
     pub outward_rad: f64,
     /// The roof it stands on.
     pub roof: RoofId,
-    /// Level of that roof's structural slab.
+    /// Level of the underside of the base's plate: that roof's structural slab, or the top of a plinth on it.
     pub level_m: f64,
 }
 
@@ -90,6 +91,12 @@ impl Frame {
                 Some(Self { at: *at, outward_rad: *outward_rad, roof: *roof, level_m })
             }
         }
+    }
+
+    /// The same with the underside of the base's plate where it lies: on the slab, or on a plinth.
+    #[must_use]
+    pub fn over_slab(self, unit: &ResolvedUnit) -> Self {
+        Self { level_m: self.level_m + unit.over_slab_m(), ..self }
     }
 
     /// Unit vector of the x axis turned by a slew.

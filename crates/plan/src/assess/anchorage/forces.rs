@@ -109,22 +109,24 @@ fn search(
     let sets: Vec<Actions> = acting.iter().map(|(_, actions)| actions.clone()).collect();
     let axes = axes_of(&unit.base);
     let on_plate = UnitOnPlate::new(model, &sets, &slew_range(unit.slew_stops), axes).map_err(fault)?;
-    let tension = |candidate: &Candidate| {
-        candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n)
-    };
-    let mut states = Vec::new();
-    for (index, plate) in forces.plates.iter().enumerate() {
-        let found = on_plate.search(plate, &[&tension]).map_err(fault)?;
-        states.extend(found.candidates.into_iter().map(|candidate| {
-            let (combination, actions) = &acting[candidate.actions];
-            let cause = Cause {
-                combination: *combination,
-                weight_factor: actions.weight_factor,
-                slew_rad: candidate.slew_rad,
-                pull: candidate.causes.pulls_n.iter().find_map(|pull| pull.try_normalize()),
-            };
-            State::solved(cause, candidate.action, plate, index, candidate.solution)
-        }));
+    let tension =
+        |candidate: &Candidate| candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n);
+    // Anchors that are stiff against the concrete are pulled harder: the long-term ratio is searched, the other one looked at.
+    let Some(plate) = forces.plates.last() else { return Err("a modular ratio".to_owned()) };
+    let found = on_plate.search(plate, &[&tension]).map_err(fault)?;
+    let states = found.candidates.into_iter().filter_map(|candidate| {
+        let (combination, actions) = &acting[candidate.actions];
+        let cause = Cause {
+            combination: *combination,
+            weight_factor: actions.weight_factor,
+            slew_rad: candidate.slew_rad,
+            pull: candidate.causes.pulls_n.iter().find_map(|pull| pull.try_normalize()),
+        };
+        State::worse(cause, candidate.action, &forces.plates)
+    });
+    let mut states: Vec<State> = states.collect();
+    if std::env::var("PROBE").is_ok() {
+        eprintln!("{} states {:?}", states.len(), on_plate.looked_at().collect::<Vec<_>>());
     }
     let most = states.iter().map(State::greatest_tension_n).fold(0.0, f64::max);
     let by_weight = by_weight_n(forces, model, axes, heaviest(acting))?;
@@ -177,8 +179,7 @@ fn foot_states(
             continue;
         }
         for extreme in &result.foot {
-            let cause =
-                Cause { combination, weight_factor: 1.0, slew_rad: extreme.slew_rad, pull: extreme.pull };
+            let cause = Cause { combination, weight_factor: 1.0, slew_rad: extreme.slew_rad, pull: extreme.pull };
             let pin = DVec3::Z * foot.socket_top_m;
             let action = Wrench::of_force(extreme.concurrent, pin, DVec3::ZERO).slewed(-unit.foot_bearing_rad);
             for index in 0..forces.plates.len() {

@@ -3,15 +3,21 @@
 //! What acts on the anchors hangs on make-up and basis and is found once for each make-up (`forces`); what the concrete bears
 //! hangs on the place and is found again when the base or a neighbor moves (`phase`).
 
+mod by_setback;
 mod code;
 mod forces;
 pub mod found;
 mod in_concrete;
 mod phase;
 mod place;
+mod plate;
+mod slab;
 mod states;
 
-pub use found::{BaseAssessment, BaseUse, Fixed, HandedOn, Look, Mode, NearEdge, PlateState, Record, RecordSymbol, Used};
+pub use by_setback::{UseBySetback, use_by_setback};
 pub(super) use forces::Forces;
+pub use found::{
+    BaseAssessment, BaseUse, Fixed, HandedOn, Look, Mode, NearEdge, PlateState, Record, RecordSymbol, Used,
+};
 pub(super) use phase::assess_base;
 pub(super) use place::Stands;

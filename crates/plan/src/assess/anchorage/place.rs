@@ -1,9 +1,7 @@
 //! The concrete that a base's anchors stand in: a slab with its zones and holes, a plinth, or a wall, with the anchors of
 //! other bases in it.
 
-use gantline_mechanics::anchorage::{
-    Concrete, Cracking, EdgeBars as BarsAtEdge, SplittingBars, SurfaceBars,
-};
+use gantline_mechanics::anchorage::{Concrete, Cracking, EdgeBars as BarsAtEdge, SplittingBars, SurfaceBars};
 use glam::DVec2;
 
 use crate::assess::clear_zones::Neighbor;
@@ -87,6 +85,11 @@ pub(super) fn of_base(stands: &Stands<'_>) -> Result<Place, String> {
         }
         _ => on_slab(stands, plate_frame(stands.frame, DVec2::ZERO, 0.0), foot_anchors(stands.unit, stands.frame)),
     }
+}
+
+/// The slab under a base that stands on a plinth.
+pub(super) fn of_slab(stands: &Stands<'_>) -> Result<Place, String> {
+    on_slab(stands, plate_frame(stands.frame, DVec2::ZERO, 0.0), Vec::new())
 }
 
 /// The concrete round a foot of its own.

@@ -57,6 +57,12 @@ impl State {
         Self::solved(cause, action, &plates[plate], plate, solution)
     }
 
+    /// A state with that of the plates in which an anchor is pulled hardest.
+    pub fn worse(cause: Cause, action: Wrench, plates: &[PreparedPlate]) -> Option<Self> {
+        let each = (0..plates.len()).map(|plate| Self::of(cause, action, plates, plate));
+        each.reduce(|a, b| if b.greatest_tension_n() > a.greatest_tension_n() { b } else { a })
+    }
+
     /// A state that was solved before.
     pub fn solved(
         cause: Cause,
@@ -82,7 +88,8 @@ impl State {
             action: self.action.six(),
             modular_ratio: plate.modular_ratio,
             tension_n: solution.map_or_else(Vec::new, |solution| solution.tension_n.clone()),
-            shear_n: anchors.map_or_else(Vec::new, |anchors| anchors.shear_n.iter().copied().map(DVec2::from).collect()),
+            shear_n: anchors
+                .map_or_else(Vec::new, |anchors| anchors.shear_n.iter().copied().map(DVec2::from).collect()),
             pressed_m: solution.map_or_else(Vec::new, |solution| solution.pressed(plate)),
             neutral_axis_m: solution.and_then(|solution| solution.neutral_axis(plate)),
             pressure_pa: solution.map_or(0.0, |solution| solution.greatest_pressure_pa),

@@ -4,12 +4,12 @@ use super::{LENGTH_HAIR_M, PLACE_OR_PARTS, UnitContext, meets_or};
 use crate::assess::check::{Amount, Check, Limit, Outcome, Severity};
 use crate::assess::clear_zones::plate_outline;
 use crate::assess::code::Code;
-use crate::assess::shared_area::{TOUCHING_M2, shared_area_m2, shares_area};
+use crate::assess::shared_area::shares_area;
+use crate::assess::slab_under::thinnest_m;
 use crate::catalog::{BaseKind, ResolvedUnit};
 use crate::document::{Roof, ThingId};
 use crate::geometry::frame::Frame;
 use crate::geometry::polygons::Polygon;
-use crate::geometry::rings::signed_area_m2;
 
 const OF_FIXING: [Code; 5] = [
     Code::BaseFitsBuildUp,
@@ -61,20 +61,6 @@ fn fits_build_up(context: &UnitContext<'_>, unit: &ResolvedUnit, roof: &Roof) ->
         way_out.clone_into(&mut check.way_out);
     }
     check
-}
-
-/// Thinnest slab under an outline, m: zones that share area with it, and the rest of the roof where zones don't fill it.
-pub(super) fn thinnest_m(roof: &Roof, outline: &[glam::DVec2]) -> f64 {
-    let mut left_m2 = signed_area_m2(outline).abs();
-    let mut thinnest = f64::INFINITY;
-    for zone in &roof.slab.zones {
-        let shared_m2 = shared_area_m2(&Polygon::simple(zone.outline.clone()), outline);
-        if shared_m2 > TOUCHING_M2 {
-            thinnest = thinnest.min(zone.thickness_m);
-            left_m2 -= shared_m2;
-        }
-    }
-    if left_m2 > TOUCHING_M2 { thinnest.min(roof.slab.thickness_m) } else { thinnest }
 }
 
 fn thick_enough(context: &UnitContext<'_>, unit: &ResolvedUnit, frame: &Frame, roof: &Roof) -> Check {

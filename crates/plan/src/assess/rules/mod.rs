@@ -1,6 +1,7 @@
 //! Rules: each looks at one demand and gives checks with one of four outcomes.
 
 pub mod base_fixing;
+mod base_holds;
 pub mod base_place;
 pub mod clear_of_things;
 mod declared;
@@ -75,6 +76,7 @@ pub fn unit_checks(context: &UnitContext<'_>) -> Vec<Check> {
     checks.extend(base_fixing::checks(context));
     checks.extend(wall_base::checks(context));
     checks.extend(fixing_test::checks(context));
+    checks.extend(base_holds::checks(context));
     checks.extend(serving::checks(context));
     checks.extend(clear_of_things::checks(context));
     checks.extend(people::checks(context));
