@@ -233,7 +233,8 @@ mod tests {
     /// 2.118·0.6061·510·20·10/1.25 = 104.8 kN. AISC: l_c = min(40 − 11, 60 − 22) = 29 mm: 0.75·1.2·29·10·510 = 133.1 kN.
     #[test]
     fn a_hole_near_the_rim_bears_less() {
-        let plate = BoltedPlate { thickness_m: 0.01, ultimate_pa: 510e6, hole_m: 0.022, to_rim_m: 0.04, spacing_m: 0.06 };
+        let plate =
+            BoltedPlate { thickness_m: 0.01, ultimate_pa: 510e6, hole_m: 0.022, to_rim_m: 0.04, spacing_m: 0.06 };
         let bolt = SteelBolt { plate: Some(plate), ..m20() };
         let en = bolt.strength(BoltCode::En1993 { gamma_m2: 1.25 }).unwrap().bearing_n.unwrap();
         let us = bolt.strength(BoltCode::AISC).unwrap().bearing_n.unwrap();

@@ -3,6 +3,7 @@
 //! All figures are SI, each key says its unit, and figures carry nine significant digits, since the last bits of sines and
 //! cosines differ between systems.
 
+pub mod base;
 pub mod check_answer;
 pub mod combination;
 pub mod csv;

@@ -5,6 +5,7 @@ use gantline_plan::document::{EdgeId, ObstacleId, PlacementId, Plan, RoofId};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::base::BaseAnswer;
 use super::facade::{Stretch, stretches};
 use super::figure::{Figure, outline, point};
 use super::unit_place::{SlewStretch, UnitPlace, stretches as slew_stretches, tag_of};
@@ -23,6 +24,8 @@ pub struct UnitReach {
     pub serves: Vec<ServedAnswer>,
     /// Every pair of a swept part and something near it that was looked at.
     pub clear_zone_pairs: Vec<PairAnswer>,
+    /// What base, fixing and concrete bear, with every record; null without a place or parts.
+    pub base: Option<BaseAnswer>,
 }
 
 /// What a unit covers of a facade.
@@ -132,6 +135,7 @@ impl UnitReach {
             place: UnitPlace::of(unit),
             serves: unit.serves.iter().map(served).collect(),
             clear_zone_pairs: unit.clearances.iter().map(pair).collect(),
+            base: BaseAnswer::of(plan, unit),
         }
     }
 }

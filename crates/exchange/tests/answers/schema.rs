@@ -50,7 +50,7 @@ fn is_measured(value: &Value) -> bool {
 
 const UNITS: [&str; 12] = ["_c", "_m", "_m2", "_n", "_nm", "_pa", "_kg", "_rad", "_kg_m3", "_m_s", "share", "number"];
 /// Counts and pure numbers.
-const BARE: [&str; 17] = [
+const BARE: [&str; 20] = [
     "pins",
     "version",
     "checks",
@@ -68,6 +68,10 @@ const BARE: [&str; 17] = [
     "alpha_cr",
     "persons",
     "weld_softening",
+    "sustained_ratio",
+    "modular_ratio",
+    // A symbol's value: its unit stands beside it.
+    "value",
 ];
 /// Unit vectors.
 const DIRECTIONS: [&str; 2] = ["outward", "pull_direction"];

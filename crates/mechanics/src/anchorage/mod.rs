@@ -32,11 +32,11 @@ pub use concrete::{Concrete, Cracking, EdgeBars, SplittingBars, SurfaceBars};
 pub use fastener::{Fastener, FastenerKind, Grade, Head};
 pub use fault::AnchorageFault;
 pub use group::{Annulus, Fixture, Group, MAX_ANCHORS, Restraint, Seating};
+pub use mode_shares::ModeShares;
 pub use product::{
     AciCategory, AciProduct, BondCover, BondUse, Drilling, EnProduct, HoleCondition, LeastDistances, Orientation,
     Product, PullOut,
 };
-pub use mode_shares::ModeShares;
 pub use record::{About, Mode, NotChecked, Outcome, Record, Symbol, Verdict};
 pub use rectangular_member::RectangularMember;
 pub use square_union::union_area_m2;

@@ -11,7 +11,7 @@ use std::f64::consts::TAU;
 use glam::DVec2;
 
 use super::moments::Moments;
-use super::shape::{Plate, PlateFault, positive};
+use super::shape::{Bearing, Plate, PlateFault, positive};
 use super::solution::PlateSolution;
 
 /// Half of the width of a round tube's bending lines, as a share of its diameter.
@@ -106,8 +106,9 @@ fn beyond_pa(plate: &Plate, solution: &PlateSolution, standing: &Standing, way: 
     let part = cut(&corners, [-line, way.x, way.y]);
     let width = width_at(&corners, way, line)?;
     // Pressure beyond the line, about the line: the plane holds over the pressed part of what was cut off.
-    let [a, b, c] = solution.plane;
-    let pressed = Moments::where_positive(&part, solution.plane);
+    // On nuts the plate presses on nothing else, however far it goes down.
+    let [a, b, c] = if plate.bearing == Bearing::LevelingNuts { [0.0; 3] } else { solution.plane };
+    let pressed = Moments::where_positive(&part, [a, b, c]);
     let force = a * pressed.area + b * pressed.x + c * pressed.y;
     let along_x = a * pressed.x + b * pressed.xx + c * pressed.xy;
     let along_y = a * pressed.y + b * pressed.xy + c * pressed.yy;
@@ -207,8 +208,8 @@ fn to_edge(outline: &[DVec2], from: DVec2, way: DVec2) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    use super::super::PreparedPlate;
     use super::super::shape::tests::square;
-    use super::super::{Bearing, PreparedPlate};
     use super::*;
 
     const STANDING: Standing =
@@ -224,6 +225,17 @@ mod tests {
         let found = bending(&plate, &solution, &STANDING).unwrap().unwrap();
         assert!((found.stress_pa - 60.75e6).abs() < 1e3, "{found:?}");
         assert!((found.utilization - 60.75 / 235.0).abs() < 1e-4 && matches!(found.by, Bends::Beyond(_)));
+    }
+
+    #[test]
+    fn on_nuts_nothing_but_the_anchors_bends_the_plate() {
+        // Pressed by 40 kN on nuts each anchor pushes 10 kN; toward +x two of them at 0.11 m, line at 0.06 m, width 0.3 m:
+        // σ = 6·20e3·0.05/(0.3·0.02²) = 50 MPa; the strip of one alone has 75 MPa, the same as when it is pulled.
+        let plate = Plate { bearing: Bearing::LevelingNuts, ..square(0.3, 0.04, 245e-6, 7.0) };
+        let solution = PreparedPlate::new(plate.clone()).unwrap().solve(-40e3, 0.0, 0.0).unwrap();
+        let found = bending(&plate, &solution, &STANDING).unwrap().unwrap();
+        assert!((found.stress_pa - 75e6).abs() < 1e3, "{found:?}");
+        assert!((beyond_pa(&plate, &solution, &STANDING, DVec2::X).unwrap() - 50e6).abs() < 1e3);
     }
 
     #[test]

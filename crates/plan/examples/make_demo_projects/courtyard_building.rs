@@ -6,7 +6,9 @@ use gantline_plan::basis::{
 };
 use gantline_plan::catalog::SlewStops;
 use gantline_plan::change::{Change, EdgePatch, PlacementPatch, RoofPatch};
-use gantline_plan::document::{FacadeFoot, FamilyId, NoDrillZone, Plan, RoofId, Slab, SlabZone, Standing, Tag, Title};
+use gantline_plan::document::{
+    FacadeFoot, FamilyId, NoDrillZone, Plan, RoofId, Slab, SlabBars, SlabZone, Standing, Tag, Title,
+};
 use glam::DVec2;
 
 use super::drafting_table::{DraftingTable, Drawn, Parts, corners, first_basis};
@@ -165,6 +167,9 @@ fn parts_gone_wrong(table: &mut DraftingTable, main: RoofId, magpie: FamilyId) -
     let north = table.edge_at(main, (9.0, 34.0))?;
     let wet = Parts(magpie, "mast-190", "arm-085-rear", Some("rear-tie"), "wet-sleeve").make_up();
     table.unit(north, 11.0, 0.6, wet)?;
+    // Bolts in steel too thin for what pulls them.
+    let on_steel = Parts(magpie, "mast-190", "arm-085-rear", Some("rear-tie"), "steel-thin").make_up();
+    table.unit(north, 8.6, 0.6, on_steel)?;
     let on_wall = Parts(table.heron, "mast-145", "arm-085-rear", Some("rear-tie"), "wall-socket").make_up();
     table.unit(north, 13.2, 0.42, on_wall)?;
     // Tendons under a unit on post-installed anchors, and a thin strip of slab.
@@ -172,7 +177,8 @@ fn parts_gone_wrong(table: &mut DraftingTable, main: RoofId, magpie: FamilyId) -
     let zones = vec![SlabZone { outline, thickness_m: 0.16 }];
     let outline = corners(&[(34.0, 7.0), (40.0, 7.0), (40.0, 9.0), (34.0, 9.0)]);
     let no_drill = vec![NoDrillZone { outline, reason: "post-tensioned".to_owned() }];
-    let slab = Slab { zones, no_drill, cylinder_strength_pa: Some(25e6), ..Slab::default() };
+    let bars = SlabBars { axis_depth_m: Some(0.04), ..SlabBars::default() };
+    let slab = Slab { zones, no_drill, bars, cylinder_strength_pa: Some(25e6), ..Slab::default() };
     table.change(&Change::SetRoof(main, RoofPatch { slab: Some(slab), ..RoofPatch::default() }))?;
     // A tag that another unit has already.
     let again = PlacementPatch { tag: Some(Tag("B-01".to_owned())), ..PlacementPatch::default() };

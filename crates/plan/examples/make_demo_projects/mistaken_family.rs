@@ -1,6 +1,8 @@
 //! A family with mistakes made on purpose, so that rules about parts have something to find.
 
-use gantline_plan::catalog::{BaseKind, BraceAction, Combination, Family, HoldDown, Rating, Retention};
+use gantline_plan::catalog::{
+    BaseKind, Bearing, BraceAction, Combination, Family, FixingKind, HoldDown, Rating, Retention,
+};
 use gantline_plan::document::PartId;
 
 use super::drafting_table::Drawn;
@@ -38,7 +40,7 @@ pub fn mistaken(sound: &Family) -> Drawn<Family> {
 }
 
 /// A flush plate higher than any build-up with weak pins, a sleeve without drain, an anchor validated for less than the
-/// proof test pulls.
+/// proof test pulls, bolts in steel too thin for what pulls them.
 fn wrong_fixings(family: &mut Family) -> Drawn<()> {
     let no_part = "the family to start from lacks a fixing";
     family.fixings.get_mut(&PartId::new("bonded-20")).ok_or(no_part)?.validated_design_n = Some(4_000.0);
@@ -48,6 +50,17 @@ fn wrong_fixings(family: &mut Family) -> Drawn<()> {
     sleeve.anchors = None;
     sleeve.takes = Vec::new();
     family.bases.insert(PartId::new("wet-sleeve"), sleeve);
+    let mut steel = family.bases.get(&PartId::new("floor-socket")).ok_or(no_part)?.clone();
+    "Socket on steel, thin bolts".clone_into(&mut steel.name);
+    (steel.kind, steel.takes, steel.bearing) = (BaseKind::OnSteel, Vec::new(), Bearing::OnConcrete);
+    let anchors = steel.anchors.as_mut().ok_or(no_part)?;
+    (anchors.fixing, anchors.hole_m) = (PartId::new("thin-bolt"), Some(0.009));
+    anchors.at_m = anchors.at_m.iter().copied().step_by(2).collect();
+    family.bases.insert(PartId::new("steel-thin"), steel);
+    let mut bolt = family.fixings.get(&PartId::new("through-20")).ok_or(no_part)?.clone();
+    "Bolt M8 in steel (invented)".clone_into(&mut bolt.name);
+    (bolt.kind, bolt.diameter_m, bolt.stress_area_m2) = (FixingKind::SteelBolts, 0.008, 36.6e-6);
+    family.fixings.insert(PartId::new("thin-bolt"), bolt);
     let flush = family.bases.get_mut(&PartId::new("flush-plate")).ok_or(no_part)?;
     let hold_down = HoldDown { pins: 4, radius_m: 0.12, resistance_n: Some(8_000.0) };
     flush.kind = BaseKind::FlushPlate { stack_height_m: 0.14, hold_down };

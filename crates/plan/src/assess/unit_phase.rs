@@ -52,10 +52,10 @@ pub(super) fn assess_unit(plan: &Plan, surroundings: &Surroundings, known: &Know
             found.room.to_edge = near.into_iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         }
     }
-    if let (Some(frame), Ok(unit), Some(forces)) = (&input.frame, resolved, forces) {
+    if let (Some(frame), Ok(unit), Some(forces), Some(reactions)) = (&input.frame, resolved, forces, reactions) {
         let edge = input.setting_out.map(|out| out.edge);
         let stands = Stands { plan, surroundings, unit, frame, edge, neighbors: &input.neighbors };
-        result.base = Some(Arc::new(assess_base(&stands, forces)));
+        result.base = Some(Arc::new(assess_base(&stands, forces, reactions)));
     }
     result.room = rooms.as_ref().map(|found| found.room.clone());
     let context = rules::UnitContext {

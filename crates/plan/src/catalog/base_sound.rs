@@ -91,6 +91,7 @@ fn check_fixing(fixing: &Fixing) -> Result<(), MakeUpFault> {
     let ultimate = fixing.ultimate_pa;
     field("fixing.ultimate_pa", ultimate, ultimate >= fixing.yield_pa, "at least the yield strength")?;
     positive_if_given("fixing.outside_diameter_m", fixing.outside_diameter_m)?;
+    positive_if_given("fixing.weld_throat_m", fixing.weld_throat_m)?;
     positive_if_given("fixing.validated_design_n", fixing.validated_design_n)?;
     if let Some(head) = fixing.head {
         let wider = head.diameter_m > fixing.diameter_m;

@@ -44,6 +44,9 @@ pub struct Fixing {
     /// What its bond strengths stand for.
     #[serde(default)]
     pub bond_cover: Option<BondCover>,
+    /// Throat of the fillet weld round the plate; for a weld only.
+    #[serde(default)]
+    pub weld_throat_m: Option<f64>,
     /// Design tension of one that tests or an approval validate; a proof test must not pull more.
     #[serde(default)]
     pub validated_design_n: Option<f64>,

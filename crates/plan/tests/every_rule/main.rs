@@ -26,7 +26,7 @@ const NEVER_FAIL: [(Code, &str); 3] = [
 ];
 
 /// Codes that can never be met.
-const NEVER_MEET: [Code; 1] = [Code::LeftOpen];
+const NEVER_MEET: [Code; 2] = [Code::LeftOpen, Code::SleeveHolds];
 
 #[test]
 fn every_rule_fails_once_and_is_silent_once() {

@@ -168,9 +168,16 @@ pub fn rectangle(x0: f64, y0: f64, x1: f64, y1: f64) -> Vec<DVec2> {
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)].map(|(x, y)| DVec2::new(x, y)).to_vec()
 }
 
-/// The demonstration family.
+/// The demonstration family, with a smaller floor socket for the hand values of the cases.
 pub fn heron() -> Family {
-    serde_json::from_str(include_str!("../../../../assets/families/heron.json")).unwrap()
+    let mut family: Family = serde_json::from_str(include_str!("../../../../assets/families/heron.json")).unwrap();
+    let base = family.bases.get_mut(&PartId::new("floor-socket")).unwrap();
+    base.plate_m = Base::square_plate(0.36);
+    base.least_slab_m = Some(0.24);
+    let anchors = base.anchors.as_mut().unwrap();
+    anchors.at_m = [(0.14, -0.14), (0.14, 0.14), (-0.14, 0.14), (-0.14, -0.14)].map(DVec2::from).to_vec();
+    anchors.embedment_m = 0.2;
+    family
 }
 
 /// A value that someone set for this test.

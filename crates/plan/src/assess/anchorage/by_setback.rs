@@ -8,6 +8,7 @@ use super::place::Stands;
 use crate::assess::assessment::Assessment;
 use crate::assess::clear_zones::Neighbor;
 use crate::assess::lean::basis_for;
+use crate::assess::reactions::Reactions;
 use crate::assess::surroundings::Surroundings;
 use crate::catalog::ResolvedUnit;
 use crate::document::{PlacementId, Plan, Standing};
@@ -51,7 +52,7 @@ pub fn use_by_setback(plan: &Plan, assessment: &Assessment, id: PlacementId) -> 
     let basis = basis_for(&plan.basis, known, assessment);
     let forces = Forces::of(unit, &basis, &plan.code, reactions);
     let surroundings = Surroundings::of(plan);
-    let moved = Moved { plan, surroundings: &surroundings, unit, forces: &forces, id, assessment };
+    let moved = Moved { plan, surroundings: &surroundings, unit, forces: &forces, reactions, id, assessment };
     let to_m = LEAST_SPAN_M.max(1.5 * setback_m);
     let step_m = to_m / f64::from(SAMPLES);
     let setbacks = (1..=SAMPLES).map(|n| step_m * f64::from(n));
@@ -83,6 +84,7 @@ struct Moved<'a> {
     surroundings: &'a Surroundings,
     unit: &'a Arc<ResolvedUnit>,
     forces: &'a Forces,
+    reactions: &'a Reactions,
     id: PlacementId,
     assessment: &'a Assessment,
 }
@@ -103,7 +105,7 @@ impl Moved<'_> {
             edge: Some(*edge),
             neighbors: &neighbors,
         };
-        assess_base(&stands, self.forces).utilization()
+        assess_base(&stands, self.forces, self.reactions).utilization()
     }
 
     /// Between a setback that doesn't hold and one that does, the last that does.

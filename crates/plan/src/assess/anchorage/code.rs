@@ -3,9 +3,11 @@
 use gantline_mechanics::anchorage::{
     AnchorageFault, Around, Concrete, Group, GroupActions, ModeShares, Record, aci318, en1992_4,
 };
+use gantline_mechanics::bearing::BearingCode;
 use gantline_mechanics::slab::{AciPunching, EnPunching, PunchingCode};
+use gantline_mechanics::steel_bolt::BoltCode;
 
-use crate::basis::{AnchorageCode, DesignCode, FactorName};
+use crate::basis::{AnchorageCode, DesignCode, FactorName, MemberCode};
 
 /// A group of anchors in its concrete under one code.
 pub(super) enum Prepared<'a> {
@@ -73,13 +75,50 @@ pub(super) fn punching(code: &DesignCode) -> PunchingCode {
     }
 }
 
+/// What concrete bears under pressure.
+pub(super) fn bearing(code: &DesignCode) -> BearingCode {
+    match code.anchorage {
+        AnchorageCode::En1992Part4 => {
+            BearingCode::En1992 { gamma_c: factor(code, FactorName::AnchorGammaConcrete, 1.5), alpha_cc: 1.0 }
+        }
+        AnchorageCode::Aci318 => BearingCode::ACI_STANDARD,
+    }
+}
+
+/// The strength of concrete that the code goes by; or what is missing.
+pub(super) fn strength_pa(code: &DesignCode, concrete: &Concrete) -> Result<f64, String> {
+    match code.anchorage {
+        AnchorageCode::En1992Part4 => concrete.fck_pa.ok_or("characteristic strength f_ck of the concrete"),
+        AnchorageCode::Aci318 => concrete.specified_pa.ok_or("specified strength f'c of the concrete"),
+    }
+    .map_err(str::to_owned)
+}
+
+/// The code for bolts in steel; or what is missing.
+pub(super) fn bolts(code: &DesignCode) -> Result<BoltCode, String> {
+    match code.members {
+        MemberCode::Eurocode => Ok(BoltCode::En1993 { gamma_m2: named(code, FactorName::SteelGammaM2, "γ_M2")? }),
+        MemberCode::Aisc360 => Ok(BoltCode::AISC),
+    }
+}
+
+/// The factor on the yield strength of steel; or what is missing.
+pub(super) fn yield_factor(code: &DesignCode) -> Result<f64, String> {
+    match code.members {
+        MemberCode::Eurocode => named(code, FactorName::SteelGammaM0, "γ_M0"),
+        MemberCode::Aisc360 => Ok(1.0 / named(code, FactorName::AiscPhi, "φ")?),
+    }
+}
+
+/// A factor of the code by name; or that it is missing.
+pub(super) fn named(code: &DesignCode, name: FactorName, what: &str) -> Result<f64, String> {
+    code.factors.get(&name).map(|factor| factor.value).ok_or_else(|| format!("{what} in the design code"))
+}
+
 /// Modular ratios of anchors and concrete, short and long term; both are looked at and the worse one counts.
 pub(super) fn modular_ratios(code: &DesignCode) -> Result<[f64; 2], String> {
-    let ratio = |name, what: &str| {
-        code.factors.get(&name).map(|factor| factor.value).ok_or_else(|| format!("{what} in the design code"))
-    };
     Ok([
-        ratio(FactorName::ModularRatioShort, "short-term modular ratio")?,
-        ratio(FactorName::ModularRatioLong, "long-term modular ratio")?,
+        named(code, FactorName::ModularRatioShort, "short-term modular ratio")?,
+        named(code, FactorName::ModularRatioLong, "long-term modular ratio")?,
     ])
 }

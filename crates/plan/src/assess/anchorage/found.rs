@@ -95,6 +95,11 @@ pub enum Look {
 }
 
 impl Look {
+    /// Whether it is a least distance and no resistance.
+    pub const fn is_distance(self) -> bool {
+        matches!(self, Self::Anchors(Mode::LeastSpacing | Mode::LeastEdgeDistance | Mode::LeastThickness))
+    }
+
     /// Its words.
     pub const fn words(self) -> &'static str {
         match self {
@@ -128,6 +133,16 @@ pub struct BaseUse {
 }
 
 impl BaseUse {
+    /// Something without a record.
+    pub fn plain(of: Fixed, look: Look, outcome: Used) -> Self {
+        Self { of, look, outcome, record: None, state: None }
+    }
+
+    /// Something that was not checked.
+    pub fn not_checked(of: Fixed, look: Look, missing: impl Into<String>) -> Self {
+        Self::plain(of, look, Used::NotChecked(missing.into()))
+    }
+
     /// The share of the resistance used, if it was computed.
     pub const fn share(&self) -> Option<f64> {
         match self.outcome {
@@ -174,6 +189,13 @@ pub struct RecordSymbol {
     pub value: f64,
     /// SI unit; empty for a plain number.
     pub unit: &'static str,
+}
+
+impl RecordSymbol {
+    /// A symbol with its value.
+    pub fn new(symbol: &str, value: f64, unit: &'static str) -> Self {
+        Self { symbol: symbol.to_owned(), value, unit }
+    }
 }
 
 /// One state of a base: what acts, and what plate and anchors do under it.

@@ -12,7 +12,9 @@ mod phase;
 mod place;
 mod plate;
 mod slab;
+mod sleeve;
 mod states;
+mod steel;
 
 pub use by_setback::{UseBySetback, use_by_setback};
 pub(super) use forces::Forces;

@@ -1,32 +1,63 @@
-//! The base phase: base, foot, plate and slab of one unit at its place.
+//! The base phase: base, foot, plate, slab, sleeve and steel of one unit at its place.
+
+use gantline_mechanics::wrench::Wrench;
+use glam::DVec3;
 
 use super::forces::Forces;
-use super::found::{BaseAssessment, BaseUse, Fixed, Used};
+use super::found::{BaseAssessment, BaseUse, Fixed, HandedOn};
 use super::in_concrete::{self, InConcrete};
 use super::place::{self, Place, Stands};
+use super::sleeve::{self, largest_moment};
 use super::states::AnchorForces;
-use super::{plate, slab};
+use super::{plate, slab, steel};
+use crate::assess::reactions::Reactions;
 use crate::catalog::{Base, BaseKind, Material, PedestalBody};
 
 /// Everything about a unit's base and foot.
-pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces) -> BaseAssessment {
+pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, reactions: &Reactions) -> BaseAssessment {
     let unit = stands.unit;
+    let of_base = forces.base.as_ref().map_err(String::as_str);
     let mut found = BaseAssessment {
         uses: Vec::new(),
         governs: None,
         edges: Vec::new(),
         thickness_m: None,
-        sustained_share: forces.base.as_ref().ok().map(|forces| forces.sustained_share),
-        bond_is_default: forces.base.as_ref().is_ok_and(|forces| forces.bond_is_default),
+        sustained_share: of_base.ok().map(|forces| forces.sustained_share),
+        bond_is_default: of_base.is_ok_and(|forces| forces.bond_is_default),
         handed_on: Vec::new(),
     };
-    let fixed = Fixing { of: Fixed::Base, base: &unit.base, material: unit.plate_material.as_ref() };
-    let in_concrete = !matches!(unit.base.kind, BaseKind::OnSteel | BaseKind::CastInSleeve { .. });
-    if in_concrete {
-        let InConcrete { uses, edges, thickness_m } =
-            in_concrete_of(stands, &fixed, forces.base.as_ref().map_err(String::as_str), &place::of_base(stands));
-        found.uses = uses;
-        (found.edges, found.thickness_m) = (edges, thickness_m);
+    let code = &stands.plan.code;
+    match &unit.base.kind {
+        BaseKind::CastInSleeve { depth_m, .. } => {
+            if let Some(roof) = stands.plan.roofs.get(&stands.frame.roof) {
+                let tube = (unit.base.socket_diameter_m, *depth_m);
+                let (uses, couple) = sleeve::uses(tube, reactions, &roof.slab, code);
+                found.uses = uses;
+                found.handed_on.extend(couple);
+                found.thickness_m = Some(crate::assess::slab_under::thinnest_m(
+                    roof,
+                    &crate::assess::clear_zones::plate_outline(unit, stands.frame),
+                ));
+            }
+        }
+        BaseKind::OnSteel => {
+            let (fixing, material) = (unit.fixing.as_ref(), unit.plate_material.as_ref());
+            found.uses.push(steel::used(&unit.base, fixing, material, of_base, reactions, code));
+            if let Ok(forces) = of_base {
+                found.uses.push(plate::bends(Fixed::Base, &unit.base, material, forces, code));
+            }
+            found.handed_on.extend(handed_on(reactions, "steel under the plate", DVec3::ZERO));
+        }
+        kind => {
+            let fixed = Fixing { of: Fixed::Base, base: &unit.base, material: unit.plate_material.as_ref() };
+            let InConcrete { uses, edges, thickness_m } =
+                in_concrete_of(stands, &fixed, of_base, &place::of_base(stands));
+            found.uses = uses;
+            (found.edges, found.thickness_m) = (edges, thickness_m);
+            if let Some((root, at)) = root_of(stands, kind) {
+                found.handed_on.extend(handed_on(reactions, root, at));
+            }
+        }
     }
     if let (Some(of_foot), Some(foot)) = (&forces.foot, &unit.foot) {
         let fixed = Fixing { of: Fixed::Foot, base: &foot.base, material: foot.plate_material.as_ref() };
@@ -35,6 +66,28 @@ pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces) -> Ba
     }
     found.governs = worst(&found.uses);
     found
+}
+
+/// Where the actions of a base on a wall or plinth reach the slab, in the base's axes.
+fn root_of(stands: &Stands<'_>, kind: &BaseKind) -> Option<(&'static str, DVec3)> {
+    match kind {
+        BaseKind::WallSocket { eccentricity_m, .. } => {
+            let edge = stands.plan.find_edge(stands.edge?)?;
+            let into_wall_m = edge.edge().parapet.thickness_m / 2.0;
+            Some(("root of the parapet, in its middle plane", DVec3::X * (eccentricity_m + into_wall_m)))
+        }
+        BaseKind::Pedestal { height_m, body: PedestalBody::Plinth { .. } } => {
+            Some(("root of the plinth", DVec3::NEG_Z * *height_m))
+        }
+        _ => None,
+    }
+}
+
+/// The set with the largest moment, seen from another place.
+fn handed_on(reactions: &Reactions, what: &str, at: DVec3) -> Option<HandedOn> {
+    let set = largest_moment(reactions)?;
+    let action = Wrench::from_six(set.concurrent).moved(DVec3::ZERO, at).six();
+    Some(HandedOn { at: what.to_owned(), action, combination: set.combination })
 }
 
 /// A base or a foot.
@@ -58,30 +111,35 @@ fn in_concrete_of(
     };
     let mut found = in_concrete::judge(fixed.of, forces, place, code);
     found.uses.push(plate::bends(fixed.of, fixed.base, fixed.material, forces, code));
-    if let Ok(place) = place
-        && place.is_in_plan
-        && let Some(roof) = stands.plan.roofs.get(&stands.frame.roof)
-    {
-        let plinth = match &fixed.base.kind {
-            BaseKind::Pedestal { height_m, body: PedestalBody::Plinth { corners_m } } => Some((*height_m, corners_m)),
-            _ => None,
-        };
-        let loaded = slab::Loaded {
-            outline: plinth.map_or(&fixed.base.plate_m, |(_, corners)| corners),
-            over_slab_m: plinth.map_or(0.0, |(height, _)| height),
-            embedment_m: if plinth.is_some() { f64::INFINITY } else { forces.group.fastener.embedment_m },
-        };
-        let slab_place = if plinth.is_some() { place::of_slab(stands) } else { Ok(place.clone()) };
-        found.uses.extend(slab::punches(fixed.of, forces, &slab_place, roof, &loaded, code));
+    let concrete = place.as_ref().map(|place| &place.concrete).map_err(String::as_str);
+    found.uses.push(plate::presses(fixed.of, fixed.base, forces, concrete, code));
+    let (Ok(place), Some(roof)) = (place, stands.plan.roofs.get(&stands.frame.roof)) else { return found };
+    if !place.is_in_plan {
+        return found;
     }
+    let plinth = match &fixed.base.kind {
+        BaseKind::Pedestal { height_m, body: PedestalBody::Plinth { corners_m } } => Some((*height_m, corners_m)),
+        _ => None,
+    };
+    let (loaded, slab_place) = match plinth {
+        Some((over_slab_m, outline)) => {
+            let loaded = slab::Loaded { outline, over_slab_m, embedment_m: f64::INFINITY };
+            (loaded, place::of_slab(stands))
+        }
+        None => {
+            let embedment_m = forces.group.fastener.embedment_m;
+            (slab::Loaded { outline: &fixed.base.plate_m, over_slab_m: 0.0, embedment_m }, Ok(place.clone()))
+        }
+    };
+    found.uses.extend(slab::punches(fixed.of, forces, &slab_place, roof, &loaded, code));
     found
 }
 
-/// The use with the largest share; the first of those alike.
+/// The use with the largest share; the first of those alike. Least distances that are kept say nothing about what is used.
 fn worst(uses: &[BaseUse]) -> Option<usize> {
-    let shares = uses.iter().enumerate().filter_map(|(index, used)| match used.outcome {
-        Used::Share(share) => Some((index, share)),
-        Used::NotChecked(_) | Used::NotApplicable(_) => None,
+    let shares = uses.iter().enumerate().filter_map(|(index, used)| {
+        let share = used.share()?;
+        (share > 1.0 || !used.look.is_distance()).then_some((index, share))
     });
     shares.reduce(|worst, next| if next.1 > worst.1 { next } else { worst }).map(|(index, _)| index)
 }

@@ -190,7 +190,7 @@ fn on_wall(stands: &Stands<'_>, side: WallSide, plate_middle_m: f64) -> Result<P
 /// Wall sockets whose mast stands nearer to the line of an edge than this hang on its parapet, m.
 const NEAR_WALL_M: f64 = 1.5;
 
-fn concrete_of_slab(slab: &Slab) -> Concrete {
+pub(super) fn concrete_of_slab(slab: &Slab) -> Concrete {
     let bars = &slab.bars;
     Concrete {
         fck_pa: slab.cylinder_strength_pa,

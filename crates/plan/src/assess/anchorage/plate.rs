@@ -1,14 +1,16 @@
-//! The plate itself: whether it stays elastic, and whether it is stiff beside its anchors.
+//! The plate itself: whether it stays elastic, and what its pressure does to grout and concrete.
 
 use std::sync::Arc;
 
+use gantline_mechanics::anchorage::Concrete;
 use gantline_mechanics::plate::bending::{Standing, bending};
 use glam::DVec2;
 
+use super::code::{bearing, strength_pa, yield_factor};
 use super::found::{BaseUse, Fixed, Look, Record, RecordSymbol, Used};
 use super::states::{AnchorForces, State};
-use crate::basis::{DesignCode, FactorName, MemberCode};
-use crate::catalog::{Base, BaseKind, Material};
+use crate::basis::DesignCode;
+use crate::catalog::{Base, BaseKind, Bearing, Material};
 
 /// So many of the states that pull an anchor hardest, and of those that press hardest, bend the plate most.
 const WORST_STATES: usize = 12;
@@ -22,8 +24,7 @@ pub(super) fn bends(
     code: &DesignCode,
 ) -> BaseUse {
     let look = Look::PlateBends;
-    let plain = |outcome| BaseUse { of, look, outcome, record: None, state: None };
-    let missing = |what: &str| plain(Used::NotChecked(what.to_owned()));
+    let missing = |what: &str| BaseUse::not_checked(of, look, what);
     if matches!(base.kind, BaseKind::WallSocket { .. }) {
         return missing("bending of a plate on a wall, whose socket stands along it");
     }
@@ -51,26 +52,73 @@ pub(super) fn bends(
         }
     }
     let Some((state, share, stress_pa)) = worst else {
-        return plain(Used::NotApplicable("nothing sticks out past the tube".to_owned()));
+        let why = "nothing sticks out past the tube".to_owned();
+        return BaseUse::plain(of, look, Used::NotApplicable(why));
     };
-    let symbol = |symbol: &str, value, unit| RecordSymbol { symbol: symbol.to_owned(), value, unit };
     BaseUse {
-        outcome: Used::Share(share),
         record: Some(Record {
             clause: "AISC Design Guide 1, 2nd ed., 3.1.2 and 3.4, bending lines, from memory".to_owned(),
             formula: "σ/(f_y/γ) along the worst bending line; elastic, W = b·t²/6".to_owned(),
             symbols: vec![
-                symbol("σ", stress_pa, "Pa"),
-                symbol("f_y", material.yield_pa, "Pa"),
-                symbol("γ", factor, ""),
-                symbol("t", base.plate_thickness_m, "m"),
+                RecordSymbol::new("σ", stress_pa, "Pa"),
+                RecordSymbol::new("f_y", material.yield_pa, "Pa"),
+                RecordSymbol::new("γ", factor, ""),
+                RecordSymbol::new("t", base.plate_thickness_m, "m"),
             ],
             resistance_n: None,
             action_n: None,
             caution: "the stiff plate counts only while it stays elastic".to_owned(),
         }),
         state: Some(Arc::new(state.told(forces))),
-        ..plain(Used::Share(share))
+        ..BaseUse::plain(of, look, Used::Share(share))
+    }
+}
+
+/// The largest pressure under the plate against what grout and concrete bear.
+pub(super) fn presses(
+    of: Fixed,
+    base: &Base,
+    forces: &AnchorForces,
+    concrete: Result<&Concrete, &str>,
+    code: &DesignCode,
+) -> BaseUse {
+    let look = Look::PlatePresses;
+    if matches!(base.bearing, Bearing::OnLevelingNuts { .. }) {
+        return BaseUse::plain(of, look, Used::NotApplicable("nothing lies under the plate".to_owned()));
+    }
+    let rule = bearing(code);
+    let borne =
+        concrete.map_err(str::to_owned).and_then(|concrete| strength_pa(code, concrete)).and_then(|concrete_pa| {
+            let weaker_pa = match base.bearing {
+                Bearing::OnGrout { strength_pa, .. } => concrete_pa.min(strength_pa),
+                Bearing::OnConcrete | Bearing::OnLevelingNuts { .. } => concrete_pa,
+            };
+            rule.strength_pa(weaker_pa).map(|borne| (weaker_pa, borne)).map_err(|fault| fault.to_string())
+        });
+    let (weaker_pa, borne_pa) = match borne {
+        Ok(found) => found,
+        Err(what) => return BaseUse::not_checked(of, look, what),
+    };
+    let pressing = forces.states.iter().filter(|state| state.solution.is_ok());
+    let worst = pressing.max_by(|a, b| a.pressure_pa().total_cmp(&b.pressure_pa()));
+    let Some(state) = worst else {
+        return BaseUse::not_checked(of, look, "a state of the base at the design level");
+    };
+    BaseUse {
+        record: Some(Record {
+            clause: rule.clause().to_owned(),
+            formula: rule.formula().to_owned(),
+            symbols: vec![
+                RecordSymbol::new("sigma", state.pressure_pa(), "Pa"),
+                RecordSymbol::new("strength of the weaker", weaker_pa, "Pa"),
+                RecordSymbol::new("borne", borne_pa, "Pa"),
+            ],
+            resistance_n: None,
+            action_n: None,
+            caution: String::new(),
+        }),
+        state: Some(Arc::new(state.told(forces))),
+        ..BaseUse::plain(of, look, Used::Share(state.pressure_pa() / borne_pa))
     }
 }
 
@@ -79,20 +127,8 @@ pub(super) fn hardest(forces: &AnchorForces) -> Vec<&State> {
     let mut by_pull: Vec<&State> = forces.states.iter().filter(|state| state.solution.is_ok()).collect();
     let mut by_pressure = by_pull.clone();
     by_pull.sort_by(|a, b| b.greatest_tension_n().total_cmp(&a.greatest_tension_n()));
-    let pressure = |state: &State| state.solution.as_ref().map_or(0.0, |solution| solution.greatest_pressure_pa);
-    by_pressure.sort_by(|a, b| pressure(b).total_cmp(&pressure(a)));
+    by_pressure.sort_by(|a, b| b.pressure_pa().total_cmp(&a.pressure_pa()));
     by_pull.truncate(WORST_STATES);
     by_pull.extend(by_pressure.into_iter().take(WORST_STATES));
     by_pull
-}
-
-/// The factor on the plate's yield strength.
-fn yield_factor(code: &DesignCode) -> Result<f64, String> {
-    let named = |name, what: &str| {
-        code.factors.get(&name).map(|factor| factor.value).ok_or_else(|| format!("{what} in the design code"))
-    };
-    match code.members {
-        MemberCode::Eurocode => named(FactorName::SteelGammaM0, "γ_M0"),
-        MemberCode::Aisc360 => Ok(1.0 / named(FactorName::AiscPhi, "φ")?),
-    }
 }

@@ -96,6 +96,11 @@ impl State {
         }
     }
 
+    /// The largest pressure under the plate, Pa; 0 where nothing resists.
+    pub fn pressure_pa(&self) -> f64 {
+        self.solution.as_ref().map_or(0.0, |solution| solution.greatest_pressure_pa)
+    }
+
     /// The largest tension of an anchor, N; infinite where nothing resists.
     pub fn greatest_tension_n(&self) -> f64 {
         self.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n)

@@ -74,6 +74,7 @@ fn of_code(context: &UnitContext<'_>, base: &BaseAssessment, asked: &Asked) -> V
     for of in [Fixed::Base, Fixed::Foot] {
         let here = || uses.iter().copied().filter(|used| used.of == of);
         let shares = here().filter_map(|used| Some((used, used.share()?)));
+        let shares = shares.filter(|(used, share)| *share > 1.0 || !used.look.is_distance());
         if let Some((worst, used)) = shares.reduce(|a, b| if b.1 > a.1 { b } else { a }) {
             checks.push(by_share(context, asked, worst, used));
         }

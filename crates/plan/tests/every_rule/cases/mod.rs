@@ -1,5 +1,6 @@
 //! The table, by what the rules are about.
 
+mod base_holds;
 mod bases;
 mod combinations;
 mod declared;
@@ -19,6 +20,7 @@ pub fn all() -> Vec<Case> {
     let mut all = parts::cases();
     all.extend(place::cases());
     all.extend(bases::cases());
+    all.extend(base_holds::cases());
     all.extend(zones::cases());
     all.extend(people::cases());
     all.extend(facade::cases());
