@@ -2,7 +2,6 @@
 
 use std::f64::consts::TAU;
 
-use gantline_mechanics::anchorage::GroupActions;
 use gantline_mechanics::envelope::{Actions, EnvelopeFault};
 use gantline_mechanics::plate::wall::WallFace;
 use gantline_mechanics::plate::{Candidate, PlateAxes, PlateOn, PlateSolution, PreparedPlate, UnitOnPlate};
@@ -11,14 +10,14 @@ use gantline_mechanics::wrench::Wrench;
 use glam::DVec3;
 
 use super::code::modular_ratios;
-use super::states::{AnchorForces, Cause, State};
+use super::states::{AnchorForces, Cause, SearchedUnit, State};
 use crate::assess::actions_of::{actions_of, slew_range};
 use crate::assess::reactions::Reactions;
 use crate::basis::{DesignCode, LoadBasis, LoadLevel};
 use crate::catalog::{Base, BaseKind, Fixing, ResolvedUnit, WallSide, to_anchorage, to_mechanics};
 
 /// What acts on base and foot of a make-up.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub(in crate::assess) struct Forces {
     /// The base; or what is missing.
     pub base: Result<AnchorForces, String>,
@@ -58,7 +57,7 @@ impl Forces {
 }
 
 /// Actions at the design level with the index of their combination, tethers included.
-fn design_actions(unit: &ResolvedUnit, basis: &LoadBasis) -> Vec<(usize, Actions)> {
+pub(super) fn design_actions(unit: &ResolvedUnit, basis: &LoadBasis) -> Vec<(usize, Actions)> {
     let designed = basis.combinations.iter().enumerate().filter(|(_, combined)| combined.level != LoadLevel::Service);
     designed
         .filter_map(|(index, combined)| Some((index, actions_of(combined, basis, unit).ok()?)))
@@ -80,6 +79,7 @@ fn prepared(base: &Base, fixing: Option<&Fixing>, code: &DesignCode) -> Result<A
         states: Vec::new(),
         sustained_share: 0.0,
         bond_is_default: to_anchorage::uses_default_bond(fixing),
+        unit: None,
     })
 }
 
@@ -106,35 +106,35 @@ fn search(
     acting: &[(usize, Actions)],
 ) -> Result<(), String> {
     let fault = |fault: EnvelopeFault| fault.to_string();
-    let sets: Vec<Actions> = acting.iter().map(|(_, actions)| actions.clone()).collect();
-    let axes = axes_of(&unit.base);
-    let on_plate = UnitOnPlate::new(model, &sets, &slew_range(unit.slew_stops), axes).map_err(fault)?;
-    let tension =
-        |candidate: &Candidate| candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n);
+    let all: Vec<Actions> = acting.iter().map(|(_, actions)| actions.clone()).collect();
+    let (axes, slews) = (axes_of(&unit.base), slew_range(unit.slew_stops));
+    let counting: Vec<usize> = UnitOnPlate::new(model, &all, &slews, axes).map_err(fault)?.looked_at().collect();
+    let searched = SearchedUnit {
+        model: model.clone(),
+        sets: counting.iter().map(|&index| all[index].clone()).collect(),
+        combinations: counting.iter().map(|&index| acting[index].0).collect(),
+        slews,
+        axes,
+    };
+    let on_plate = UnitOnPlate::new(model, &searched.sets, &searched.slews, axes).map_err(fault)?;
+    let tension = |candidate: &Candidate| {
+        candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n)
+    };
     // Anchors that are stiff against the concrete are pulled harder: the long-term ratio is searched, the other one looked at.
     let Some(plate) = forces.plates.last() else { return Err("a modular ratio".to_owned()) };
     let found = on_plate.search(plate, &[&tension]).map_err(fault)?;
-    let states = found.candidates.into_iter().filter_map(|candidate| {
-        let (combination, actions) = &acting[candidate.actions];
-        let cause = Cause {
-            combination: *combination,
-            weight_factor: actions.weight_factor,
-            slew_rad: candidate.slew_rad,
-            pull: candidate.causes.pulls_n.iter().find_map(|pull| pull.try_normalize()),
-        };
-        State::worse(cause, candidate.action, &forces.plates)
-    });
-    let mut states: Vec<State> = states.collect();
-    if std::env::var("PROBE").is_ok() {
-        eprintln!("{} states {:?}", states.len(), on_plate.looked_at().collect::<Vec<_>>());
-    }
+    let states = found.candidates.into_iter();
+    let mut states: Vec<State> =
+        states.filter_map(|candidate| State::found(candidate, &searched, &forces.plates, 0.0)).collect();
+    if std::env::var("PROBE").is_ok() { eprintln!("{} states {:?}", states.len(), counting); }
     let most = states.iter().map(State::greatest_tension_n).fold(0.0, f64::max);
     let by_weight = by_weight_n(forces, model, axes, heaviest(acting))?;
     forces.sustained_share = if most > 0.0 { (by_weight / most).min(1.0) } else { 0.0 };
     for state in &mut states {
-        share_in(&mut state.anchors, forces.sustained_share);
+        state.sustain(forces.sustained_share);
     }
     forces.states = states;
+    forces.unit = Some(searched);
     Ok(())
 }
 
@@ -157,12 +157,6 @@ fn by_weight_n(forces: &AnchorForces, model: &UnitModel, axes: PlateAxes, factor
         }
     }
     Ok(most)
-}
-
-fn share_in(anchors: &mut Option<GroupActions>, sustained_share: f64) {
-    if let Some(anchors) = anchors {
-        anchors.sustained_share = Some(sustained_share);
-    }
 }
 
 /// States of a foot: the extremes of its force with what acts together, at the height of its eye or pin over the plate. A strut
@@ -191,7 +185,7 @@ fn foot_states(
         return Err("forces at the foot at the design level".to_owned());
     }
     for state in &mut states {
-        share_in(&mut state.anchors, 1.0);
+        state.sustain(1.0);
     }
     forces.sustained_share = 1.0;
     forces.states = states;

@@ -1,15 +1,17 @@
 //! Anchors in concrete: every mode of the code under every state, each with its worst and the record of that.
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
 use gantline_mechanics::anchorage::{
     AnchorageFault, Around, FastenerKind, Group, GroupActions, ModeShares, NotChecked, Record as Printed,
 };
+use gantline_mechanics::plate::{Candidate, UnitOnPlate};
 
 use super::code::Prepared;
 use super::found::{BaseUse, Fixed, Look, Mode, NearEdge, Record, RecordSymbol, Used};
 use super::place::Place;
-use super::states::{AnchorForces, State};
+use super::states::{AnchorForces, State, group_actions};
 use crate::basis::DesignCode;
 use crate::geometry::concrete_around::ConcreteAround;
 
@@ -74,20 +76,71 @@ fn modes(
 ) -> Result<Vec<BaseUse>, AnchorageFault> {
     let mut prepared = Prepared::new(code, group, &place.concrete, around)?;
     let mut worst = Worst::NOTHING;
+    let mut near: Vec<(f64, usize)> = Vec::with_capacity(forces.states.len());
     for (index, state) in forces.states.iter().enumerate() {
         match &state.anchors {
-            Some(actions) => worst.take(index, &prepared.shares(actions)?),
+            Some(actions) => {
+                let shares = prepared.shares(actions)?;
+                worst.take(index, &shares);
+                near.push((shares.verdict().utilization, index));
+            }
             None => worst.nothing_resists = worst.nothing_resists.or(Some(index)),
         }
     }
+    let mut states: Vec<&State> = forces.states.iter().collect();
+    let climbed = searched_on(forces, near, &mut prepared)?;
+    if let Some(state) = &climbed
+        && let Some(actions) = &state.anchors
+    {
+        worst.take(states.len(), &prepared.shares(actions)?);
+        states.push(state);
+    }
     let mut uses = Vec::with_capacity(Mode::ALL.len());
     for mode in Mode::ALL {
-        uses.push(worst.of_mode(of, mode, forces, &mut prepared)?);
+        uses.push(worst.of_mode((of, mode), forces, &states, &mut prepared)?);
     }
     if let Some(index) = worst.nothing_resists {
         uses.push(unresisted(of, forces, index));
     }
     Ok(uses)
+}
+
+/// So many of the worst states are starts of a search on, and so many more solutions it may take.
+const STARTS: usize = 16;
+const MORE_SOLUTIONS: usize = 90;
+
+/// Goes on from the worst states, now that the place is known.
+fn searched_on(
+    forces: &AnchorForces,
+    mut near: Vec<(f64, usize)>,
+    prepared: &mut Prepared<'_>,
+) -> Result<Option<State>, AnchorageFault> {
+    let (Some(unit), Some(plate)) = (&forces.unit, forces.plates.last()) else { return Ok(None) };
+    near.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+    let kept: Vec<Candidate> =
+        near.iter().take(STARTS).filter_map(|&(_, index)| forces.states[index].candidate()).collect();
+    let fault = RefCell::new(None);
+    let prepared = RefCell::new(prepared);
+    let judge = |candidate: &Candidate| -> f64 {
+        let Ok(solution) = &candidate.solution else { return f64::INFINITY };
+        let Some(mut actions) = group_actions(plate, candidate.action, solution) else { return f64::INFINITY };
+        actions.sustained_share = Some(forces.sustained_share);
+        match prepared.borrow_mut().shares(&actions) {
+            Ok(shares) => shares.verdict().utilization,
+            Err(found) => {
+                *fault.borrow_mut() = Some(found);
+                0.0
+            }
+        }
+    };
+    let found = UnitOnPlate::new(&unit.model, &unit.sets, &unit.slews, unit.axes)
+        .and_then(|on_plate| on_plate.worst_for(plate, &kept, &judge, MORE_SOLUTIONS));
+    if let Some(fault) = fault.into_inner() {
+        return Err(fault);
+    }
+    // What can't be searched on was found once for these actions: the states known stand.
+    let candidate = found.ok().flatten().map(|found| found.0);
+    Ok(candidate.and_then(|candidate| State::found(candidate, unit, &forces.plates, forces.sustained_share)))
 }
 
 /// The worst state of each mode.
@@ -127,9 +180,9 @@ impl Worst {
     /// What came of a mode. What is missing in any state leaves it unchecked, whatever others say.
     fn of_mode(
         &self,
-        of: Fixed,
-        mode: Mode,
+        (of, mode): (Fixed, Mode),
         forces: &AnchorForces,
+        states: &[&State],
         prepared: &mut Prepared<'_>,
     ) -> Result<BaseUse, AnchorageFault> {
         let at = mode as usize;
@@ -146,7 +199,7 @@ impl Worst {
                 Used::NotApplicable(why.to_owned())
             }));
         };
-        let state = &forces.states[index];
+        let state = states[index];
         let Some(actions) = &state.anchors else { return Ok(plain(Used::Share(share))) };
         Ok(BaseUse {
             of,

@@ -5,6 +5,8 @@
 
 mod by_setback;
 mod code;
+#[cfg(test)]
+mod densely;
 mod forces;
 pub mod found;
 mod in_concrete;

@@ -1,14 +1,16 @@
 //! States of a base: what acts on its plate, how the plate answers, and what that does to each anchor.
 
 use gantline_mechanics::anchorage::{ActionLevel, Compression, Group, GroupActions};
-use gantline_mechanics::plate::{PlateFault, PlateSolution, PreparedPlate, shear};
+use gantline_mechanics::envelope::{Actions, Causes, SlewRange};
+use gantline_mechanics::plate::{Candidate, PlateAxes, PlateFault, PlateSolution, PreparedPlate, shear};
+use gantline_mechanics::unit::UnitModel;
 use gantline_mechanics::wrench::Wrench;
 use glam::{DVec2, DVec3};
 
 use super::found::PlateState;
 
 /// A base's anchors with the states that may govern them; they hang on make-up and basis, never on the place.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub(in crate::assess) struct AnchorForces {
     /// The fasteners.
     pub group: Group,
@@ -20,6 +22,23 @@ pub(in crate::assess) struct AnchorForces {
     pub sustained_share: f64,
     /// Whether bond strengths are the defaults of the design code.
     pub bond_is_default: bool,
+    /// What to search on with where the place is known; none for a foot.
+    pub unit: Option<SearchedUnit>,
+}
+
+/// A unit with the sets of actions that count for its plate.
+#[derive(Debug, Clone)]
+pub(in crate::assess) struct SearchedUnit {
+    /// The unit.
+    pub model: UnitModel,
+    /// The sets of actions, those left out that others cover.
+    pub sets: Vec<Actions>,
+    /// Of each its combination in the basis.
+    pub combinations: Vec<usize>,
+    /// Slews at which a person may hang.
+    pub slews: SlewRange,
+    /// Where the plate lies.
+    pub axes: PlateAxes,
 }
 
 /// One state.
@@ -35,6 +54,8 @@ pub(in crate::assess) struct State {
     pub solution: Result<PlateSolution, PlateFault>,
     /// What acts on each anchor; none where nothing resists.
     pub anchors: Option<GroupActions>,
+    /// Which set of actions makes it, and how; none for a foot.
+    pub from: Option<(usize, Causes)>,
 }
 
 /// How a state came about.
@@ -72,7 +93,40 @@ impl State {
         solution: Result<PlateSolution, PlateFault>,
     ) -> Self {
         let anchors = solution.as_ref().ok().and_then(|solution| group_actions(prepared, action, solution));
-        Self { cause, action, plate, solution, anchors }
+        Self { cause, action, plate, solution, anchors, from: None }
+    }
+
+    /// A state that a search found, with that of the plates in which an anchor is pulled hardest.
+    pub fn found(candidate: Candidate, unit: &SearchedUnit, plates: &[PreparedPlate], sustained_share: f64) -> Option<Self> {
+        let cause = Cause {
+            combination: *unit.combinations.get(candidate.actions)?,
+            weight_factor: unit.sets.get(candidate.actions)?.weight_factor,
+            slew_rad: candidate.slew_rad,
+            pull: candidate.causes.pulls_n.iter().find_map(|pull| pull.try_normalize()),
+        };
+        let mut state = Self::worse(cause, candidate.action, plates)?;
+        state.from = Some((candidate.actions, candidate.causes));
+        state.sustain(sustained_share);
+        Some(state)
+    }
+
+    /// Says which share of the tension is sustained.
+    pub fn sustain(&mut self, share: f64) {
+        if let Some(anchors) = &mut self.anchors {
+            anchors.sustained_share = Some(share);
+        }
+    }
+
+    /// The state as a search takes it up again.
+    pub fn candidate(&self) -> Option<Candidate> {
+        let (actions, causes) = self.from.clone()?;
+        Some(Candidate {
+            actions,
+            slew_rad: self.cause.slew_rad,
+            causes,
+            action: self.action,
+            solution: self.solution.clone(),
+        })
     }
 
     /// The state as it is told.
