@@ -11,6 +11,7 @@ use glam::DVec3;
 
 use super::code::modular_ratios;
 use super::states::{AnchorForces, Cause, SearchedUnit, State};
+use super::worth_judging::worth_judging;
 use crate::assess::actions_of::{actions_of, slew_range};
 use crate::assess::reactions::Reactions;
 use crate::basis::{DesignCode, LoadBasis, LoadLevel};
@@ -23,8 +24,6 @@ pub(in crate::assess) struct Forces {
     pub base: Result<AnchorForces, String>,
     /// A foot of its own; none where there is none.
     pub foot: Option<Result<AnchorForces, String>>,
-    /// Actions under the base of the states found, with their causes.
-    pub actions: Vec<(Cause, Wrench)>,
 }
 
 /// Slews at which self-weight is looked at by itself.
@@ -37,14 +36,12 @@ impl Forces {
             .map_err(|fault| fault.to_string())
             .and_then(|unit| UnitModel::new(&unit).map_err(|fault| fault.to_string()));
         let acting = design_actions(unit, basis);
-        let mut actions = Vec::new();
         let base = model.as_ref().map_err(Clone::clone).and_then(|model| {
             if acting.is_empty() {
                 return Err("a combination at the design level that could be computed".to_owned());
             }
             let mut forces = prepared(&unit.base, unit.fixing.as_ref(), code)?;
             search(&mut forces, unit, model, &acting)?;
-            actions = forces.states.iter().map(|state| (state.cause, state.action)).collect();
             Ok(forces)
         });
         let foot = unit.foot.as_ref().map(|foot| {
@@ -52,7 +49,7 @@ impl Forces {
             foot_states(&mut forces, unit, &foot.base, reactions)?;
             Ok(forces)
         });
-        Self { base, foot, actions }
+        Self { base, foot }
     }
 }
 
@@ -117,23 +114,21 @@ fn search(
         axes,
     };
     let on_plate = UnitOnPlate::new(model, &searched.sets, &searched.slews, axes).map_err(fault)?;
-    let tension = |candidate: &Candidate| {
-        candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n)
-    };
+    let tension =
+        |candidate: &Candidate| candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n);
     // Anchors that are stiff against the concrete are pulled harder: the long-term ratio is searched, the other one looked at.
     let Some(plate) = forces.plates.last() else { return Err("a modular ratio".to_owned()) };
     let found = on_plate.search(plate, &[&tension]).map_err(fault)?;
     let states = found.candidates.into_iter();
     let mut states: Vec<State> =
         states.filter_map(|candidate| State::found(candidate, &searched, &forces.plates, 0.0)).collect();
-    if std::env::var("PROBE").is_ok() { eprintln!("{} states {:?}", states.len(), counting); }
     let most = states.iter().map(State::greatest_tension_n).fold(0.0, f64::max);
     let by_weight = by_weight_n(forces, model, axes, heaviest(acting))?;
     forces.sustained_share = if most > 0.0 { (by_weight / most).min(1.0) } else { 0.0 };
     for state in &mut states {
         state.sustain(forces.sustained_share);
     }
-    forces.states = states;
+    forces.states = worth_judging(states, &forces.group.anchors_m);
     forces.unit = Some(searched);
     Ok(())
 }

@@ -17,6 +17,7 @@ mod slab;
 mod sleeve;
 mod states;
 mod steel;
+mod worth_judging;
 
 pub use by_setback::{UseBySetback, use_by_setback};
 pub(super) use forces::Forces;

@@ -97,7 +97,12 @@ impl State {
     }
 
     /// A state that a search found, with that of the plates in which an anchor is pulled hardest.
-    pub fn found(candidate: Candidate, unit: &SearchedUnit, plates: &[PreparedPlate], sustained_share: f64) -> Option<Self> {
+    pub fn found(
+        candidate: Candidate,
+        unit: &SearchedUnit,
+        plates: &[PreparedPlate],
+        sustained_share: f64,
+    ) -> Option<Self> {
         let cause = Cause {
             combination: *unit.combinations.get(candidate.actions)?,
             weight_factor: unit.sets.get(candidate.actions)?.weight_factor,
