@@ -22,7 +22,7 @@ use crate::document::{PlacementId, Plan};
 use crate::geometry::facade::{Facade, FacadeKey};
 
 /// Units, and facades, of which so many are worth a thread: some tenths of a millisecond of work.
-const UNITS_WORTH_A_THREAD: usize = 6;
+const UNITS_WORTH_A_THREAD: usize = 2;
 const FACADES_WORTH_A_THREAD: usize = 2;
 
 /// Everything about a plan. The same plan gives the same assessment to the bit, with or without a memo of earlier ones.

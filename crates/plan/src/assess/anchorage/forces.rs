@@ -10,6 +10,8 @@ use gantline_mechanics::wrench::Wrench;
 use glam::DVec3;
 
 use super::code::modular_ratios;
+use super::found::Fixed;
+use super::plate;
 use super::states::{AnchorForces, Cause, SearchedUnit, State};
 use super::worth_judging::worth_judging;
 use crate::assess::actions_of::{actions_of, slew_range};
@@ -42,11 +44,15 @@ impl Forces {
             }
             let mut forces = prepared(&unit.base, unit.fixing.as_ref(), code)?;
             search(&mut forces, unit, model, &acting)?;
+            let material = unit.plate_material.as_ref();
+            forces.bends = Some(plate::bends(Fixed::Base, &unit.base, material, &forces, code));
             Ok(forces)
         });
         let foot = unit.foot.as_ref().map(|foot| {
             let mut forces = prepared(&foot.base, foot.fixing.as_ref(), code)?;
             foot_states(&mut forces, unit, &foot.base, reactions)?;
+            let material = foot.plate_material.as_ref();
+            forces.bends = Some(plate::bends(Fixed::Foot, &foot.base, material, &forces, code));
             Ok(forces)
         });
         Self { base, foot }
@@ -76,6 +82,7 @@ fn prepared(base: &Base, fixing: Option<&Fixing>, code: &DesignCode) -> Result<A
         states: Vec::new(),
         sustained_share: 0.0,
         bond_is_default: to_anchorage::uses_default_bond(fixing),
+        bends: None,
         unit: None,
     })
 }

@@ -11,7 +11,7 @@ use super::sleeve::{self, largest_moment};
 use super::states::AnchorForces;
 use super::{plate, slab, steel};
 use crate::assess::reactions::Reactions;
-use crate::catalog::{Base, BaseKind, Material, PedestalBody};
+use crate::catalog::{Base, BaseKind, PedestalBody};
 
 /// Everything about a unit's base and foot.
 pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, reactions: &Reactions) -> BaseAssessment {
@@ -43,13 +43,11 @@ pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, react
         BaseKind::OnSteel => {
             let (fixing, material) = (unit.fixing.as_ref(), unit.plate_material.as_ref());
             found.uses.push(steel::used(&unit.base, fixing, material, of_base, reactions, code));
-            if let Ok(forces) = of_base {
-                found.uses.push(plate::bends(Fixed::Base, &unit.base, material, forces, code));
-            }
+            found.uses.extend(of_base.ok().and_then(|forces| forces.bends.clone()));
             found.handed_on.extend(handed_on(reactions, "steel under the plate", DVec3::ZERO));
         }
         kind => {
-            let fixed = Fixing { of: Fixed::Base, base: &unit.base, material: unit.plate_material.as_ref() };
+            let fixed = Fixing { of: Fixed::Base, base: &unit.base };
             let InConcrete { uses, edges, thickness_m } =
                 in_concrete_of(stands, &fixed, of_base, &place::of_base(stands));
             found.uses = uses;
@@ -60,7 +58,7 @@ pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, react
         }
     }
     if let (Some(of_foot), Some(foot)) = (&forces.foot, &unit.foot) {
-        let fixed = Fixing { of: Fixed::Foot, base: &foot.base, material: foot.plate_material.as_ref() };
+        let fixed = Fixing { of: Fixed::Foot, base: &foot.base };
         let of_foot = of_foot.as_ref().map_err(String::as_str);
         found.uses.extend(in_concrete_of(stands, &fixed, of_foot, &place::of_foot(stands)).uses);
     }
@@ -94,7 +92,6 @@ fn handed_on(reactions: &Reactions, what: &str, at: DVec3) -> Option<HandedOn> {
 struct Fixing<'a> {
     of: Fixed,
     base: &'a Base,
-    material: Option<&'a Material>,
 }
 
 /// Anchors, plate and slab of a fixing in concrete.
@@ -110,7 +107,7 @@ fn in_concrete_of(
         Err(what) => return in_concrete::not_judged(fixed.of, what),
     };
     let mut found = in_concrete::judge(fixed.of, forces, place, code);
-    found.uses.push(plate::bends(fixed.of, fixed.base, fixed.material, forces, code));
+    found.uses.extend(forces.bends.clone());
     let concrete = place.as_ref().map(|place| &place.concrete).map_err(String::as_str);
     found.uses.push(plate::presses(fixed.of, fixed.base, forces, concrete, code));
     let (Ok(place), Some(roof)) = (place, stands.plan.roofs.get(&stands.frame.roof)) else { return found };

@@ -7,7 +7,7 @@ use gantline_mechanics::unit::UnitModel;
 use gantline_mechanics::wrench::Wrench;
 use glam::{DVec2, DVec3};
 
-use super::found::PlateState;
+use super::found::{BaseUse, PlateState};
 
 /// A base's anchors with the states that may govern them; they hang on make-up and basis, never on the place.
 #[derive(Debug, Clone)]
@@ -22,6 +22,8 @@ pub(in crate::assess) struct AnchorForces {
     pub sustained_share: f64,
     /// Whether bond strengths are the defaults of the design code.
     pub bond_is_default: bool,
+    /// Bending of the plate, which hangs on no place; none until the states are known.
+    pub bends: Option<BaseUse>,
     /// What to search on with where the place is known; none for a foot.
     pub unit: Option<SearchedUnit>,
 }
