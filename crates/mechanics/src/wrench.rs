@@ -38,6 +38,12 @@ impl Wrench {
         Self { force_n: DVec3::new(s[0], s[1], s[2]), moment_nm: DVec3::new(s[3], s[4], s[5]) }
     }
 
+    /// The sum of the products of the six components: of a wrench with weights, or with a small movement, its work.
+    #[must_use]
+    pub fn dot(&self, other: &Self) -> f64 {
+        self.force_n.dot(other.force_n) + self.moment_nm.dot(other.moment_nm)
+    }
+
     /// The components along three orthogonal unit axes, as a wrench in those axes.
     #[must_use]
     pub fn in_axes(self, x: DVec3, y: DVec3, z: DVec3) -> Self {

@@ -23,6 +23,8 @@ mod record;
 mod rectangular_member;
 #[cfg(test)]
 mod samples;
+#[cfg(test)]
+pub(crate) use samples::with_bond_conditions;
 mod square_union;
 mod supplementary;
 

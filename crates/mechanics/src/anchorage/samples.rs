@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::*;
 
 /// What bond asks for: hammer-drilled dry and wet holes that point down, up to 50 °C for long and 80 °C for short.
-pub(super) fn with_bond_conditions(rod: &mut Fastener) {
+pub(crate) fn with_bond_conditions(rod: &mut Fastener) {
     rod.product.bond_cover = Some(BondCover {
         long_term_c: 50.0,
         short_term_c: 80.0,

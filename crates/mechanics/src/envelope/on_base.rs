@@ -3,6 +3,8 @@
 //! A state is a slew, what has become of the brace, and what pulls and blows. It is found as the one that makes most of a
 //! weighted sum of the six components, or by moving another one a little.
 
+use std::f64::consts::{PI, TAU};
+
 use glam::{DMat3, DVec2, DVec3};
 
 use super::actions::{Actions, SlewRange};
@@ -20,6 +22,11 @@ use crate::wrench::Wrench;
 
 /// How far below 0 what a state of the brace asks for may be by rounding, N.
 const ROUNDING_N: f64 = 1e-6;
+/// Slews to a whole turn at which a sum is looked at before its top is sought.
+const GRID: usize = 12;
+/// How many parabolas are laid over the best of them, each so many times closer.
+const PARABOLAS: usize = 2;
+const CLOSER: f64 = 0.2;
 
 /// One set of actions, checked, with its ropes joined at their points.
 pub(crate) struct ActionsOnBase<'a> {
@@ -129,6 +136,104 @@ impl OnBase<'_> {
         Ok(cases.iter().filter_map(state).collect())
     }
 
+    /// The state of one brace case that makes most of the weighted sum, at the best slew of all, or of those within a reach of
+    /// one. The slew is found on a grid and by parabolas: near enough for whoever judges what it finds.
+    pub fn greatest(
+        &self,
+        weights: Wrench,
+        foot_lost: bool,
+        around: Option<(f64, f64)>,
+    ) -> Result<Option<StateOnBase>, EnvelopeFault> {
+        let slews = match around {
+            None => self.actions.slews.clone(),
+            Some((slew, reach)) => self.actions.slews.around(slew, reach),
+        };
+        let support = |slew: f64| -> Result<f64, EnvelopeFault> {
+            let own = weights.slewed(-slew).six();
+            let of = |case: &Case<6>| case.support(&self.actions.prepared, &own, slew, f64::NEG_INFINITY);
+            let value = self.cases_where(foot_lost, slew)?.iter().filter_map(of).reduce(f64::max);
+            Ok(value.unwrap_or(f64::NEG_INFINITY))
+        };
+        let first: Vec<f64> = match around {
+            None => slews.spread(GRID),
+            Some((_, reach)) => slews.spread((1.5 * TAU / reach).ceil() as usize),
+        };
+        let mut best = (0.0, f64::NEG_INFINITY);
+        for slew in first {
+            let value = support(slew)?;
+            if value > best.1 {
+                best = (slew, value);
+            }
+        }
+        if best.1 == f64::NEG_INFINITY {
+            return Ok(None);
+        }
+        let mut step = around.map_or(TAU / GRID as f64, |(_, reach)| reach / 2.0);
+        for _ in 0..PARABOLAS {
+            let [back, ahead] = [slews.moved(best.0, -step), slews.moved(best.0, step)];
+            let (below, above) = (support(back)?, support(ahead)?);
+            let bend = 2.0 * best.1 - below - above;
+            let top = if bend > 0.0 { (0.5 * (above - below) / bend).clamp(-1.0, 1.0) } else { 0.0 };
+            let vertex = slews.moved(best.0, top * step);
+            for (slew, value) in [(back, below), (ahead, above), (vertex, support(vertex)?)] {
+                if value > best.1 {
+                    best = (slew, value);
+                }
+            }
+            step *= CLOSER;
+        }
+        let slew = best.0;
+        let own = weights.slewed(-slew).six();
+        let mut worst: Option<(f64, StateOnBase)> = None;
+        for case in self.cases_where(foot_lost, slew)?.iter() {
+            let Some(state) = case.state(&self.actions.prepared, &own, slew) else { continue };
+            let state = self.written(case, &state, slew);
+            let value = weights.dot(&state.action);
+            if worst.as_ref().is_none_or(|known| value > known.0) {
+                worst = Some((value, state));
+            }
+        }
+        Ok(worst.map(|found| found.1))
+    }
+
+    fn cases_where(&self, foot_lost: bool, slew: f64) -> Result<std::rc::Rc<[Case<6>]>, EnvelopeFault> {
+        if foot_lost { self.engine.footless(slew) } else { self.engine.footed(slew) }
+    }
+
+    /// A state on the way from one to another under the same set of actions, at a share of it; none where that can't be. Ropes
+    /// that are slack at either end are so up to there.
+    pub fn between(
+        &self,
+        from: &StateOnBase,
+        to: &StateOnBase,
+        share: f64,
+    ) -> Result<Option<StateOnBase>, EnvelopeFault> {
+        let gap = (to.slew_rad - from.slew_rad + PI).rem_euclid(TAU) - PI;
+        let slew = self.actions.slews.moved(from.slew_rad, gap * share);
+        let mut state = self.actions.state_of(&from.causes, slew);
+        let other = self.actions.state_of(&to.causes, slew);
+        for (index, (pull, other)) in state.pulls_n.iter_mut().zip(&other.pulls_n).enumerate() {
+            let (here, there) = (pull.length(), other.length());
+            if here > 0.0 && there > 0.0 {
+                let tension = here + (there - here) * share;
+                let toward = (*pull / here) * (1.0 - share) + (*other / there) * share;
+                *pull = self.actions.prepared.nearest(index, toward, slew) * tension;
+            }
+        }
+        for (leg, other) in state.legs_n.iter_mut().zip(&other.legs_n) {
+            *leg += (other - *leg) * share;
+        }
+        let turned_part = |from: DVec2, to: DVec2| {
+            if from == DVec2::ZERO || to == DVec2::ZERO {
+                return from;
+            }
+            DVec2::from_angle(from.angle_to(to) * share).rotate(from)
+        };
+        state.wind = turned_part(state.wind, other.wind);
+        state.tether = turned_part(state.tether, other.tether);
+        self.evaluated(&state, slew, from.causes.foot_lost)
+    }
+
     /// The same with every rope pulling the least that it may; empty where there are no ropes, as [`OnBase::toward`] has it all.
     pub fn toward_unloaded(&self, weights: Wrench, slew: f64) -> Result<Vec<StateOnBase>, EnvelopeFault> {
         let mut states = Vec::new();
@@ -210,7 +315,7 @@ impl OnBase<'_> {
     }
 
     fn evaluated(&self, state: &State, slew: f64, foot_lost: bool) -> Result<Option<StateOnBase>, EnvelopeFault> {
-        let cases = if foot_lost { self.engine.footless(slew)? } else { self.engine.footed(slew)? };
+        let cases = self.cases_where(foot_lost, slew)?;
         let holds = |case: &&Case<6>| case.condition.as_ref().is_none_or(|c| c.of(state)[0] >= -ROUNDING_N);
         Ok(cases.iter().find(holds).map(|case| self.written(case, state, slew)))
     }

@@ -6,20 +6,26 @@
 //! plate on a wall. [`UnitOnPlate`] finds the worst that a unit does to it, over all that may act and all slews, and keeps what
 //! it solved.
 
+#[cfg(test)]
+mod anchorage_witnesses;
+mod ascend;
 mod axes;
 pub mod bending;
-mod climb;
 mod covered;
 mod evenly;
+mod limit;
+mod looks;
 mod moments;
 mod on_unit;
 #[cfg(test)]
 mod on_unit_witnesses;
+mod scatter;
 mod search;
 #[cfg(test)]
 mod search_witnesses;
 mod shape;
 pub mod shear;
+mod slope;
 mod solution;
 mod solve;
 pub mod wall;

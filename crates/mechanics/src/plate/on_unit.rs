@@ -4,6 +4,7 @@ use std::f64::consts::TAU;
 
 use super::axes::PlateAxes;
 use super::covered::uncovered;
+use super::looks;
 use super::search::{Candidate, Judge, Search, Searched};
 use super::solve::PreparedPlate;
 use crate::envelope::{Actions, ActionsOnBase, Causes, EnvelopeFault, OnBase, Slack, SlewRange, StateOnBase};
@@ -65,7 +66,7 @@ impl<'a> UnitOnPlate<'a> {
     /// Errors: a foot that can't be lost, a leg that ends at its own point at some slew.
     pub fn search(&self, plate: &PreparedPlate, judges: &[&Judge<'_>]) -> Result<Searched, EnvelopeFault> {
         let mut search = Search::new(self, plate)?;
-        search.look_around()?;
+        looks::around(&mut search)?;
         for judge in judges {
             search.refine(judge)?;
         }
@@ -112,8 +113,7 @@ impl<'a> UnitOnPlate<'a> {
 
     /// The weights on the base of a weighted sum of the components on the plate.
     pub(super) fn weights_on_base(&self, on_plate: Wrench) -> Wrench {
-        let dot = |column: &Wrench| column.force_n.dot(on_plate.force_n) + column.moment_nm.dot(on_plate.moment_nm);
-        Wrench::from_six(self.columns.each_ref().map(dot))
+        Wrench::from_six(self.columns.each_ref().map(|column| column.dot(&on_plate)))
     }
 }
 

@@ -13,15 +13,15 @@ use crate::unit::{BaseFixity, Brace, HeadJoint, Lump, PinOffsets, Place, RopePoi
 use crate::wrench::Wrench;
 
 /// Numbers in a fixed order that look drawn (Knuth's 64-bit linear congruence, the upper half).
-struct Drawn(u64);
+pub(super) struct Drawn(pub u64);
 
 impl Drawn {
-    fn between(&mut self, low: f64, high: f64) -> f64 {
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
         self.0 = self.0.wrapping_mul(6364136223846793005).wrapping_add(1442695040888963407);
         low + (high - low) * (self.0 >> 11) as f64 / (1u64 << 53) as f64
     }
 
-    fn one_of(&mut self, count: usize) -> usize {
+    pub fn one_of(&mut self, count: usize) -> usize {
         (self.between(0.0, count as f64) as usize).min(count - 1)
     }
 }
@@ -195,7 +195,7 @@ fn raster() -> impl Iterator<Item = DVec3> {
     })
 }
 
-fn plate(d: &mut Drawn) -> PreparedPlate {
+pub(super) fn plate(d: &mut Drawn) -> PreparedPlate {
     let half = DVec2::new(d.between(0.14, 0.26), d.between(0.14, 0.26));
     let ring = |count: usize, radius: f64, turn: f64| {
         (0..count).map(move |i| DVec2::from_angle(turn + TAU * i as f64 / count as f64) * radius)
@@ -238,24 +238,40 @@ fn judges(at: &[DVec2]) -> [Box<Judge<'_>>; 4] {
     ]
 }
 
-/// The witness is brute force: thousands of states, most of them far from where the search looks. A tenth of a percent is what
-/// was asked for. The constants of the search were chosen on these bases; on 600 others, of three starts that had no part in
-/// that, one was missed by more: 0.12 % of the greatest pressure.
-#[test]
-fn nothing_over_a_thousandth_is_missed_on_a_hundred_drawn_bases() {
-    let mut d = Drawn(20260317);
-    for number in 0..100 {
+/// The share by which each of so many drawn bases was missed, against brute force: thousands of states, most of them far from
+/// where the search looks.
+fn missed(seed: u64, count: usize) -> Vec<f64> {
+    let mut d = Drawn(seed);
+    let mut shares = Vec::new();
+    for number in 0..count {
         let case = Case::drawn(&mut d);
         let at: Vec<DVec2> = case.plate.plate().anchors.iter().map(|anchor| anchor.at).collect();
         let judges = judges(&at);
         let judge = &judges[number % judges.len()];
         let found = case.search(&[judge]);
         let (index, value) = found.worst[0];
-        assert!(found.candidates.len() <= 560, "{number}: {}", found.candidates.len());
+        assert!(found.solutions <= 410, "{number}: {}", found.solutions);
         assert_eq!(found.judge_again(judge), Some((index, value)));
-        let dense = case.densely(judge, &mut d);
-        assert!(value >= dense * (1.0 - 1e-3), "base {number}: {value} of {dense}, {:?}", found.candidates[index]);
+        shares.push(1.0 - value / case.densely(judge, &mut d));
     }
+    shares
+}
+
+/// A tenth of a percent is what was asked for.
+#[test]
+fn nothing_over_a_thousandth_is_missed_on_a_hundred_drawn_bases() {
+    let over: Vec<_> = missed(20260317, 100).into_iter().enumerate().filter(|(_, share)| *share > 1e-3).collect();
+    assert!(over.is_empty(), "{over:?}");
+}
+
+/// Measures other bases: `FRESH=seed cargo test … -- --ignored --nocapture`.
+#[test]
+#[ignore = "for whoever changes the search"]
+fn fresh_bases_without_jumps_are_measured() {
+    let seed = std::env::var("FRESH").ok().and_then(|n| n.parse().ok()).unwrap_or(7);
+    let over: Vec<_> = missed(seed, 200).into_iter().enumerate().filter(|(_, share)| *share > 1e-3).collect();
+    println!("{} of 200 missed: {over:?}", over.len());
+    assert!(over.iter().all(|(_, share)| *share < 0.05));
 }
 
 /// By hand: on a round plate with many anchors every tilt is alike, and a rope straight down tilts by T·a at any slew.

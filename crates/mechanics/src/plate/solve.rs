@@ -66,11 +66,25 @@ impl PreparedPlate {
         &self.plate
     }
 
+    /// How far its farthest corner lies from the reference point, m.
+    pub(super) const fn size_m(&self) -> f64 {
+        self.size_m
+    }
+
     /// Solves the plate under an action on it at its reference point: force `fz_n` along z, out of the concrete, and
     /// moments about x and y by the right-hand rule.
     ///
     /// Errors: a number that is none; actions that neither anchors nor contact resist.
     pub fn solve(&self, fz_n: f64, mx_nm: f64, my_nm: f64) -> Result<PlateSolution, PlateFault> {
+        self.solve_from(None, [fz_n, mx_nm, my_nm])
+    }
+
+    /// The same, begun at the plane of a solution under nearly the same action: quicker by some steps.
+    pub(super) fn solve_near(&self, near: &PlateSolution, action: [f64; 3]) -> Result<PlateSolution, PlateFault> {
+        self.solve_from(Some(near.plane), action)
+    }
+
+    fn solve_from(&self, start: Option<[f64; 3]>, [fz_n, mx_nm, my_nm]: [f64; 3]) -> Result<PlateSolution, PlateFault> {
         for (field, value) in [("fz_n", fz_n), ("mx_nm", mx_nm), ("my_nm", my_nm)] {
             if !value.is_finite() {
                 return Err(PlateFault::OutOfRange { field: field.to_owned(), value, asked: "a finite number" });
@@ -83,7 +97,8 @@ impl PreparedPlate {
             return Ok(self.solution([0.0; 3]));
         }
         let small = [FOUND * size, FOUND * size * self.size_m, FOUND * size * self.size_m];
-        let mut at = solved(&self.whole, load.map(|part| -part)).unwrap_or([0.0; 3]);
+        let elastic = || solved(&self.whole, load.map(|part| -part)).unwrap_or([0.0; 3]);
+        let mut at = start.unwrap_or_else(elastic);
         for _ in 0..MOST_STEPS {
             let normal = self.normal(at);
             let slope = sum(times(&normal, at), load);

@@ -3,7 +3,7 @@
 use super::super::line::{Line, Of, Sink, number};
 use super::super::record::{Mode, Outcome, Symbol};
 
-/// Shares up to this leave the other one its full strength (17.8.1, 17.8.2).
+/// A share up to this of the strength leaves the other one its full strength (17.8.1, 17.8.2).
 const SMALL: f64 = 0.2;
 /// Limit of the sum (17.8.3).
 const SUM: f64 = 1.2;
@@ -44,10 +44,14 @@ impl<S: Sink> Sink for Shares<'_, S> {
     }
 }
 
-/// The criterion over its limit: the larger share while the smaller is at most 0.2 (17.8.1, 17.8.2), else (N + V)/1.2, (17.8.3), each at most 1.
+/// What the actions, all in step, would have to be divided by until they just meet the criterion: 1 where they do.
+///
+/// It asks for the larger share alone while the smaller is at most 0.2 (17.8.1, 17.8.2), else for N + V ≤ 1.2, (17.8.3), each at
+/// most 1. Divided so that they just meet it, the smaller is at most 0.2 where it is at most 0.2 of the larger; so nothing
+/// jumps where the smaller passes 0.2 far below the limit.
 pub(super) fn share(tension: f64, shear: f64) -> f64 {
     let larger = tension.max(shear);
-    if tension.min(shear) <= SMALL { larger } else { larger.max((tension + shear) / SUM) }
+    if tension.min(shear) <= SMALL * larger { larger } else { larger.max((tension + shear) / SUM) }
 }
 
 pub(super) fn tell(tension: f64, shear: f64, sink: &mut impl Sink) {
