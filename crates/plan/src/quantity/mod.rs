@@ -2,6 +2,7 @@
 
 pub mod format;
 pub mod parse;
+pub mod traced;
 pub mod unit_system;
 
 pub use format::{angle, area, digits, force, length, level, mass, moment, number, share, stress};
@@ -9,4 +10,5 @@ pub use parse::{
     ParseFault, parse, parse_angle, parse_area, parse_force, parse_length, parse_mass, parse_moment, parse_number,
     parse_share, parse_stress,
 };
+pub use traced::{traced, utilization};
 pub use unit_system::{Kind, UnitSystem};
