@@ -56,16 +56,20 @@ pub fn use_by_setback(plan: &Plan, assessment: &Assessment, id: PlacementId) -> 
     let to_m = LEAST_SPAN_M.max(1.5 * setback_m);
     let step_m = to_m / f64::from(SAMPLES);
     let setbacks = (1..=SAMPLES).map(|n| step_m * f64::from(n));
-    let points: Vec<(f64, Option<f64>)> = setbacks.map(|setback| (setback, moved.share(setback))).collect();
+    let looked: Vec<(f64, Option<Looked>)> = setbacks.map(|setback| (setback, moved.look(setback))).collect();
+    let least = looked.iter().filter_map(|(_, looked)| looked.as_ref().map(|looked| looked.not_checked)).min();
+    let least = least.unwrap_or_default();
+    let points: Vec<(f64, Option<f64>)> =
+        looked.into_iter().map(|(setback, looked)| (setback, looked.and_then(|looked| looked.share(least)))).collect();
     let mut holds = Vec::new();
     let mut from: Option<f64> = None;
     let mut before = (0.0, false);
     for &(setback, share) in &points {
         let good = share.is_some_and(|share| share <= 1.0);
         if good && from.is_none() {
-            from = Some(moved.boundary(before.0, setback));
+            from = Some(moved.boundary(before.0, setback, least));
         } else if !good && let Some(start) = from.take() {
-            holds.push((start, moved.boundary(setback, before.0)));
+            holds.push((start, moved.boundary(setback, before.0, least)));
         }
         before = (setback, good);
     }
@@ -89,8 +93,22 @@ struct Moved<'a> {
     assessment: &'a Assessment,
 }
 
+/// What came of a setback.
+struct Looked {
+    share: Option<f64>,
+    not_checked: usize,
+}
+
+impl Looked {
+    /// The share, where as much could be checked as anywhere: with an anchor beyond the edge the anchors can't be judged, and
+    /// what is left of the base says nothing.
+    fn share(&self, least_not_checked: usize) -> Option<f64> {
+        self.share.filter(|_| self.not_checked <= least_not_checked)
+    }
+}
+
 impl Moved<'_> {
-    fn share(&self, setback: f64) -> Option<f64> {
+    fn look(&self, setback: f64) -> Option<Looked> {
         let Standing::OnEdge { edge, station, turn_rad, .. } = &self.plan.placements.get(&self.id)?.stands else {
             return None;
         };
@@ -105,14 +123,16 @@ impl Moved<'_> {
             edge: Some(*edge),
             neighbors: &neighbors,
         };
-        assess_base(&stands, self.forces, self.reactions).utilization()
+        let found = assess_base(&stands, self.forces, self.reactions);
+        Some(Looked { share: found.utilization(), not_checked: found.not_checked().count() })
     }
 
     /// Between a setback that doesn't hold and one that does, the last that does.
-    fn boundary(&self, mut fails_m: f64, mut holds_m: f64) -> f64 {
+    fn boundary(&self, mut fails_m: f64, mut holds_m: f64, least_not_checked: usize) -> f64 {
         for _ in 0..HALVINGS {
             let middle = f64::midpoint(fails_m, holds_m);
-            if self.share(middle).is_some_and(|share| share <= 1.0) { holds_m = middle } else { fails_m = middle }
+            let share = self.look(middle).and_then(|looked| looked.share(least_not_checked));
+            if share.is_some_and(|share| share <= 1.0) { holds_m = middle } else { fails_m = middle }
         }
         holds_m
     }
