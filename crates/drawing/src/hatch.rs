@@ -40,6 +40,18 @@ pub enum Hatch {
     Conflict,
     /// A wall or facade that needs no access.
     NoAccess,
+    /// A part of the slab with another thickness.
+    SlabZone,
+    /// A part of the slab where nothing may be drilled.
+    NoDrill,
+    /// A base used beyond its resistance.
+    BaseOver,
+    /// A base of which something was not checked.
+    BaseUnchecked,
+    /// The part of a plate that presses.
+    Pressed,
+    /// Structural steel, cut.
+    Steel,
 }
 
 /// One set of parallel lines of a hatch.
@@ -71,10 +83,16 @@ const STANDING: [HatchLines; 2] = [lines(0.0, 2.0, 0.13, &[0.3, 1.7]), lines(90.
 const ERECTION: [HatchLines; 1] = [lines(0.0, 2.6, 0.13, &[0.5, 2.1])];
 const CONFLICT: [HatchLines; 2] = [lines(0.0, 0.8, 0.25, &[]), lines(90.0, 0.8, 0.25, &[])];
 const NO_ACCESS: [HatchLines; 1] = [lines(-45.0, 2.0, 0.13, &[])];
+const SLAB_ZONE: [HatchLines; 1] = [lines(45.0, 3.2, 0.13, &[0.7, 2.1])];
+const NO_DRILL: [HatchLines; 1] = [lines(-30.0, 2.6, 0.25, &[3.6, 1.2])];
+const BASE_OVER: [HatchLines; 1] = [lines(45.0, 0.7, 0.25, &[])];
+const BASE_UNCHECKED: [HatchLines; 1] = [lines(90.0, 0.9, 0.18, &[0.5, 0.6])];
+const PRESSED: [HatchLines; 1] = [lines(0.0, 1.0, 0.18, &[])];
+const STEEL: [HatchLines; 1] = [lines(-45.0, 0.8, 0.18, &[])];
 
 impl Hatch {
     /// All hatches.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 22] = [
         Self::Roof,
         Self::OtherRoof,
         Self::Concrete,
@@ -91,6 +109,12 @@ impl Hatch {
         Self::Erection,
         Self::Conflict,
         Self::NoAccess,
+        Self::SlabZone,
+        Self::NoDrill,
+        Self::BaseOver,
+        Self::BaseUnchecked,
+        Self::Pressed,
+        Self::Steel,
     ];
 
     /// Its sets of lines; none for a quiet ground.
@@ -109,6 +133,12 @@ impl Hatch {
             Self::Erection => &ERECTION,
             Self::Conflict => &CONFLICT,
             Self::NoAccess => &NO_ACCESS,
+            Self::SlabZone => &SLAB_ZONE,
+            Self::NoDrill => &NO_DRILL,
+            Self::BaseOver => &BASE_OVER,
+            Self::BaseUnchecked => &BASE_UNCHECKED,
+            Self::Pressed => &PRESSED,
+            Self::Steel => &STEEL,
         }
     }
 
@@ -131,6 +161,12 @@ impl Hatch {
             Self::Erection => "mast is laid down",
             Self::Conflict => "conflict",
             Self::NoAccess => "needs no access",
+            Self::SlabZone => "other slab thickness",
+            Self::NoDrill => "no drilling",
+            Self::BaseOver => "base over its resistance",
+            Self::BaseUnchecked => "base not all checked",
+            Self::Pressed => "pressed",
+            Self::Steel => "structural steel",
         }
     }
 }

@@ -51,13 +51,13 @@ pub fn ink(pen: Pen, stress: Stress) -> Color {
 /// The ink of a hatch's lines.
 pub fn hatch_ink(hatch: Hatch, stress: Stress) -> Color {
     let color = match hatch {
-        Hatch::Concrete => SOFT_BLACK,
-        Hatch::BuildUp | Hatch::Parapet | Hatch::Standing | Hatch::Erection => GRAY,
+        Hatch::Concrete | Hatch::Steel | Hatch::Pressed => SOFT_BLACK,
+        Hatch::BuildUp | Hatch::Parapet | Hatch::Standing | Hatch::Erection | Hatch::SlabZone => GRAY,
         Hatch::Roof | Hatch::OtherRoof | Hatch::Obstacle | Hatch::Part | Hatch::NoAccess => LIGHT_GRAY,
         Hatch::Reach | Hatch::ReachInPart => BLUE,
-        Hatch::Gap | Hatch::Conflict => VERMILION,
+        Hatch::Gap | Hatch::Conflict | Hatch::NoDrill | Hatch::BaseOver => VERMILION,
         Hatch::ClearZoneArm => GREEN,
-        Hatch::ClearZoneBrace => PURPLE,
+        Hatch::ClearZoneBrace | Hatch::BaseUnchecked => PURPLE,
     };
     if stress == Stress::Faint { color.paler(0.5) } else { color }
 }
@@ -76,19 +76,22 @@ fn hatch_tint(hatch: Hatch) -> Option<Color> {
         Hatch::Roof => Some(Color([248, 248, 246])),
         Hatch::OtherRoof => Some(Color([252, 252, 251])),
         Hatch::Obstacle => Some(Color([238, 238, 236])),
-        Hatch::Part => Some(WHITE),
+        Hatch::Part | Hatch::Steel | Hatch::BaseUnchecked => Some(WHITE),
         Hatch::Concrete => Some(Color([232, 232, 230])),
         Hatch::BuildUp => Some(Color([250, 248, 242])),
         Hatch::Parapet => Some(Color([238, 238, 236])),
         Hatch::Reach => Some(BLUE.paler(0.86)),
         Hatch::Gap => Some(VERMILION.paler(0.86)),
-        Hatch::Conflict => Some(VERMILION.paler(0.8)),
+        Hatch::Conflict | Hatch::BaseOver => Some(VERMILION.paler(0.8)),
+        Hatch::Pressed => Some(Color([238, 238, 236])),
         Hatch::ReachInPart
         | Hatch::ClearZoneArm
         | Hatch::ClearZoneBrace
         | Hatch::Standing
         | Hatch::Erection
-        | Hatch::NoAccess => None,
+        | Hatch::NoAccess
+        | Hatch::SlabZone
+        | Hatch::NoDrill => None,
     }
 }
 

@@ -39,5 +39,18 @@ pub fn hatch(hatch: Hatch, palette: &Palette) -> (Option<Color32>, Color32) {
         Hatch::Standing | Hatch::Erection => (wash(palette.standing, 0.07), palette.standing.gamma_multiply(0.8)),
         Hatch::Conflict => (wash(palette.blocking, 0.16), palette.blocking),
         Hatch::NoAccess => (None, palette.ink_faint),
+        Hatch::SlabZone => (wash(palette.cut, 0.05), palette.ink_soft),
+        Hatch::NoDrill => (wash(palette.caution, 0.06), palette.caution),
+        Hatch::BaseOver => (Some(over(palette.blocking, palette.field)), palette.blocking),
+        Hatch::BaseUnchecked => (Some(over(palette.unchecked, palette.field)), palette.unchecked),
+        Hatch::Pressed => (wash(palette.load, 0.12), palette.load),
+        Hatch::Steel => (Some(palette.field), palette.cut),
     }
+}
+
+/// A wash over a ground, as one color that covers.
+fn over(color: Color32, ground: Color32) -> Color32 {
+    const SHARE: f32 = 0.16;
+    let mix = |part: u8, below: u8| (f32::from(part) * SHARE + f32::from(below) * (1.0 - SHARE)).round() as u8;
+    Color32::from_rgb(mix(color.r(), ground.r()), mix(color.g(), ground.g()), mix(color.b(), ground.b()))
 }
