@@ -1,7 +1,7 @@
 //! What a plan, a section, an elevation look like: marks in meters with pens, hatches, layers and texts named by meaning.
 //!
 //! By theme: [`drawing`], [`mark`], [`text`], [`pen`], [`hatch`], [`layer`] and [`scale`] are what a drawing is made of;
-//! [`mod@plan_view`], [`mod@section`], [`mod@elevation`] and [`mod@building`] are the views; [`shown`] says which overlays they carry;
+//! [`mod@plan_view`], [`mod@section`], [`mod@plate`], [`mod@elevation`] and [`mod@building`] are the views; [`shown`] says which overlays they carry;
 //! [`dimension`], [`label`], [`legend`], [`sheet`] are shared by them; [`fit`] finds a scale.
 //!
 //! Nothing here knows a color, a pixel or a file; figures come from the plan and its assessment and are only written down.
@@ -24,6 +24,7 @@ pub mod north_arrow;
 pub mod pen;
 pub mod pencil;
 pub mod plan_view;
+pub mod plate;
 mod roomiest;
 pub mod scale;
 pub mod scale_bar;
@@ -42,6 +43,7 @@ pub use layer::Layer;
 pub use mark::{Area, Fill, Line, Mark, Polygon, Shape, Stress};
 pub use pen::Pen;
 pub use plan_view::{PlanView, PlanViewOptions, plan_view};
+pub use plate::{PlateOptions, plate};
 pub use scale::Scale;
 pub use section::{SectionOptions, section};
 pub use shown::{Overlay, OverlaySet, Shown};

@@ -3,6 +3,7 @@
 mod building_views;
 mod elevations;
 mod plan_views;
+mod plates;
 mod read_back;
 mod sample;
 mod sections;

@@ -8,8 +8,8 @@ use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::catalog::{Family, MakeUp, SlewStops};
 use gantline_plan::change::{Change, EdgePatch, PlacementPatch, RoofPatch, apply};
 use gantline_plan::document::{
-    EdgeEnd, EdgeId, FacadeFoot, FacadeStep, FamilyId, Obstacle, PartId, PlacementId, Plan, RoofId, Standing, Station,
-    Tag, ThingId, Title,
+    EdgeEnd, EdgeId, FacadeFoot, FacadeStep, FamilyId, Obstacle, PartId, PlacementId, Plan, RoofId, Slab, SlabBars,
+    Standing, Station, Tag, ThingId, Title,
 };
 use glam::DVec2;
 
@@ -175,4 +175,21 @@ fn units(plan: &mut Plan, main: RoofId) -> Vec<PlacementId> {
     let slewed = PlacementPatch { drawn_slew_rad: Some(35.0_f64.to_radians()), ..PlacementPatch::default() };
     change(plan, &Change::SetPlacements(vec![placed[1]], slewed));
     placed
+}
+
+/// The same house on slabs whose concrete and bars are known, with its assessment.
+pub fn sound_house() -> (Sample, Assessment) {
+    let mut sample = courtyard_house();
+    for roof in sample.plan.roofs.keys().copied().collect::<Vec<_>>() {
+        let slab = Slab {
+            thickness_m: 0.3,
+            cylinder_strength_pa: Some(30e6),
+            bars: SlabBars { axis_depth_m: Some(0.045), ratio: Some(0.004), ..SlabBars::default() },
+            confirmed: true,
+            ..Slab::default()
+        };
+        change(&mut sample.plan, &Change::SetRoof(roof, RoofPatch { slab: Some(slab), ..RoofPatch::default() }));
+    }
+    let assessment = assess(&sample.plan, &mut Memo::new());
+    (sample, assessment)
 }
