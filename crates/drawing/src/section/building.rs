@@ -155,13 +155,13 @@ fn draw_obstacles(pencil: &mut Pencil, scene: &Scene) {
 
 /// Zigzag lines where slabs go on beyond the drawing.
 fn draw_break(pencil: &mut Pencil, scene: &Scene) {
-    let thickness = scene.roof.slab.thickness_m;
     let polygon =
         Polygon { outer: scene.roof.outer.points(), holes: scene.roof.holes.iter().map(Ring::points).collect() };
     for x in [scene.window.min_m.x, scene.window.max_m.x] {
         if polygon.contains(scene.plane.in_plan(x)) {
             let past = pencil.scale.m(2.0);
-            zigzag(pencil, DVec2::new(x, -thickness - past), DVec2::new(x, scene.roof.build_up_m + past));
+            let (low, high) = (scene.soffit_m() - past, scene.slab_m() + scene.roof.build_up_m + past);
+            zigzag(pencil, DVec2::new(x, low), DVec2::new(x, high));
         }
     }
 }

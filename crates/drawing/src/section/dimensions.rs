@@ -90,7 +90,10 @@ fn heights_of_unit(pencil: &mut Pencil, scene: &Scene) {
     let (clear, axis) = (at(0.0), at(1.0));
     let underside = DVec2::new(back, unit.clear_height_m());
     chain(pencil, Layer::Dimension, clear, &[height(scene, plate, underside).named("clear under arm")]);
-    chain(pencil, Layer::Dimension, axis, &mast);
+    let plinth = DVec2::new(plate.x, scene.slab_m());
+    let raised = (scene.slab_m() < 0.0).then(|| height(scene, plinth, plate).named("plinth"));
+    let heights: Vec<Measured> = raised.into_iter().chain(mast).collect();
+    chain(pencil, Layer::Dimension, axis, &heights);
     if let Some((pin, top)) = brace_height(scene) {
         let line = upright(top.x.min(pin.x) - pencil.scale.m(5.0));
         chain(pencil, Layer::Dimension, line, &[height(scene, pin, top).named("pin")]);
@@ -120,12 +123,12 @@ fn heights_of_edge(pencil: &mut Pencil, scene: &Scene) {
     let front = scene.front();
     let edge = front.map_or(right, |crossing| crossing.x_m);
     let parapet = front.and_then(|crossing| scene.plan.find_edge(crossing.edge)).map(|place| place.edge().parapet);
-    let (slab, top) = (DVec2::new(edge, -roof.slab.thickness_m), DVec2::new(edge, 0.0));
+    let (slab, top) = (DVec2::new(edge, scene.soffit_m()), DVec2::new(edge, scene.slab_m()));
     let Some(parapet) = parapet.filter(|parapet| parapet.height_m > 0.0) else {
         chain(pencil, Layer::Dimension, near, &heights(scene, &[("", slab), ("slab", top)]));
         return;
     };
-    let coping = DVec2::new(edge, parapet.height_m);
+    let coping = DVec2::new(edge, scene.slab_m() + parapet.height_m);
     if !scene.options.is_whole() {
         chain(pencil, Layer::Dimension, near, &heights(scene, &[("", top), ("parapet", coping)]));
         return;
@@ -135,10 +138,10 @@ fn heights_of_edge(pencil: &mut Pencil, scene: &Scene) {
     if scene.unit.arm.outreach_m > edge && arm.y > coping.y {
         places.push(("to arm", arm));
     }
-    let room_mm = pencil.scale.mm(-roof.slab.thickness_m - scene.window.min_m.y) + BELOW_MM - CORNER_MM;
+    let room_mm = pencil.scale.mm(scene.soffit_m() - scene.window.min_m.y) + BELOW_MM - CORNER_MM;
     chain_with_room(pencil, Layer::Dimension, near, &heights(scene, &places), room_mm);
     if roof.build_up_m > 0.0 {
-        let finish = DVec2::new(edge, roof.build_up_m);
+        let finish = DVec2::new(edge, scene.slab_m() + roof.build_up_m);
         chain(
             pencil,
             Layer::Dimension,
@@ -153,8 +156,7 @@ fn distances_below(pencil: &mut Pencil, scene: &Scene) {
     let low = scene.window.min_m.y;
     let line = level(low - pencil.scale.m(BELOW_MM));
     // Loads stand below the slab; the line of the axis begins below them.
-    let axis_y =
-        if scene.options.base_actions().is_some() { low + pencil.scale.m(1.0) } else { -scene.roof.slab.thickness_m };
+    let axis_y = if scene.options.base_actions().is_some() { low + pencil.scale.m(1.0) } else { scene.soffit_m() };
     let axis = DVec2::new(0.0, axis_y);
     let mut stops: Vec<Stop> = Vec::new();
     if let Some(foot) = scene.foot() {
@@ -166,7 +168,7 @@ fn distances_below(pencil: &mut Pencil, scene: &Scene) {
     stops.push((if scene.foot().is_some() { "foot" } else { "lug" }, axis));
     if let Some(crossing) = scene.front() {
         let square = crossing.cosine > 1.0 - 1e-9;
-        let outline = DVec2::new(crossing.x_m, -scene.roof.slab.thickness_m);
+        let outline = DVec2::new(crossing.x_m, scene.soffit_m());
         stops.push((if square { "setback" } else { "to edge" }, outline));
         stops.extend(face(crossing, low).map(|at| ("offset", at)));
         let tip = DVec2::new(scene.tip().x, low);

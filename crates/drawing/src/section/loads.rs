@@ -38,7 +38,7 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
         let tip = scene.tip();
         // On the small sheet the height of the parapet stands where the pull would: the pull goes down to the break.
         let at_m = if scene.options.is_whole() {
-            -scene.roof.slab.thickness_m
+            scene.soffit_m()
         } else {
             scene.window.min_m.y + pencil.scale.m(ABOVE_BREAK_MM)
         };
@@ -50,7 +50,7 @@ pub(super) fn draw_loads(pencil: &mut Pencil, scene: &Scene) {
     }
     let Some(base) = scene.options.base_actions() else { return };
     let scale = pencil.scale;
-    let foot = DVec2::new(0.0, -scene.roof.slab.thickness_m - scale.m(1.5));
+    let foot = DVec2::new(0.0, scene.soffit_m() - scale.m(1.5));
     let units = scene.options.units;
     let below = foot - DVec2::Y * scale.m(ARROW_MM);
     let (from, to) = if base.up_n > 0.0 { (below, foot) } else { (foot, below) };

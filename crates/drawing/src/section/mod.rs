@@ -1,8 +1,10 @@
 //! The section through one unit, upright in the plane of its arm at the drawn slew: building cut, unit, clear zones, loads,
 //! dimensions.
 //!
-//! Drawing coordinates: x from the mast axis along the arm, y over the structural slab of the unit's roof, m.
+//! Drawing coordinates: x from the mast axis along the arm, y over the underside of the base's plate, m.
 
+mod anchors;
+mod base;
 mod building;
 mod conflicts;
 mod dimensions;

@@ -9,7 +9,7 @@ pub struct SectionPlane {
     pub at: DVec2,
     /// Unit vector along the arm, in the plan.
     pub along: DVec2,
-    /// Level of the structural slab it stands on: y is 0 here.
+    /// Level of the underside of the base's plate: y is 0 here.
     pub level_m: f64,
 }
 

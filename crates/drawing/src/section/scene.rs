@@ -54,7 +54,8 @@ impl<'a> Scene<'a> {
         let roof = plan.roofs.get(&frame.roof)?;
         let along = frame.direction(placement.make_up.drawn_slew_rad);
         let plane = SectionPlane { at: frame.at, along, level_m: frame.level_m };
-        let mut window = window_of(unit, roof, options);
+        let slab_m = roof.level_m - frame.level_m;
+        let mut window = window_of(unit, roof, slab_m, options);
         let crossings = crossings(plan, assessment, &plane, (window.min_m.x - 2.0, FARTHEST_M));
         let front = crossings.iter().find(|crossing| crossing.is_front(frame.roof));
         if let Some(face) = front.map(Crossing::farthest_face_m) {
@@ -80,18 +81,38 @@ impl<'a> Scene<'a> {
     pub fn foot(&self) -> Option<DVec2> {
         let BraceKind::RearFoot { distance_m, .. } = self.unit.brace.as_ref()?.kind else { return None };
         let direction = self.frame.direction(std::f64::consts::PI + self.unit.foot_bearing_rad);
-        Some(DVec2::new(direction.dot(self.plane.along) * distance_m, self.unit.foot_level_m))
+        Some(DVec2::new(direction.dot(self.plane.along) * distance_m, self.slab_m() + self.unit.foot_level_m))
+    }
+
+    /// The top of the structural slab: 0, or below it where a plinth raises the unit.
+    pub fn slab_m(&self) -> f64 {
+        self.roof.level_m - self.plane.level_m
+    }
+
+    /// The underside of the structural slab.
+    pub fn soffit_m(&self) -> f64 {
+        self.slab_m() - self.roof.slab.thickness_m
+    }
+
+    /// Direction of the arm as drawn, in the base's axes.
+    pub fn along_arm(&self) -> DVec2 {
+        DVec2::from_angle(self.placement.make_up.drawn_slew_rad)
     }
 }
 
-fn window_of(unit: &ResolvedUnit, roof: &Roof, options: &SectionOptions) -> Bounds {
+/// Farthest that what the base covers reaches from the mast axis, m.
+fn footprint_m(unit: &ResolvedUnit) -> f64 {
+    unit.base.footprint_m().iter().map(|corner| corner.length()).fold(0.0, f64::max)
+}
+
+fn window_of(unit: &ResolvedUnit, roof: &Roof, slab_m: f64, options: &SectionOptions) -> Bounds {
     let foot = match unit.brace.as_ref().map(|brace| brace.kind) {
         Some(BraceKind::RearFoot { distance_m, .. }) => distance_m,
         _ => 0.0,
     };
-    let back = unit.arm.tail_m.max(foot).max(2.0 * unit.base.plate_half_m());
+    let back = unit.arm.tail_m.max(foot).max(2.0 * unit.base.plate_half_m()).max(footprint_m(unit) - BEHIND_M / 2.0);
     let below_mm = if options.base_actions().is_some() { BELOW_WITH_LOADS_MM } else { BELOW_MM };
-    let low = -roof.slab.thickness_m - options.scale.m(below_mm);
+    let low = slab_m - roof.slab.thickness_m - options.scale.m(below_mm);
     Bounds {
         min_m: DVec2::new(-back - BEHIND_M, low),
         max_m: DVec2::new(unit.arm.outreach_m + BEFORE_M, unit.mast.height_m + 0.3),

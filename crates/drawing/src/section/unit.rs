@@ -5,6 +5,7 @@ use gantline_plan::assess::parts_swept::{Profile, profiles};
 use gantline_plan::catalog::Head;
 use glam::DVec2;
 
+use super::base::{draw_base, draw_foot};
 use super::scene::Scene;
 use crate::hatch::Hatch;
 use crate::layer::Layer;
@@ -47,30 +48,6 @@ pub(super) fn bar(from: DVec2, to: DVec2, depth_m: f64) -> [DVec2; 4] {
     [from - side, to - side, to + side, from + side]
 }
 
-fn draw_base(pencil: &mut Pencil, scene: &Scene) {
-    let base = &scene.unit.base;
-    // A square plate turned against the plane is seen wider.
-    let (sin, cos) = scene.placement.make_up.drawn_slew_rad.sin_cos();
-    let half = base.plate_half_m() * (sin.abs() + cos.abs());
-    let rectangle = |half: f64, low: f64, high: f64| {
-        [DVec2::new(-half, low), DVec2::new(half, low), DVec2::new(half, high), DVec2::new(-half, high)]
-    };
-    let radius = base.socket_diameter_m / 2.0;
-    pencil.area(Layer::Unit, PART, Some(Pen::Outline), rectangle(radius, base.plate_thickness_m, base.socket_top_m));
-    pencil.area(Layer::Unit, PART, Some(Pen::Outline), rectangle(half, 0.0, base.plate_thickness_m));
-    // The mast goes on inside the socket.
-    let mast = scene.unit.mast.tube.section.depth_m() / 2.0;
-    let foot = (base.socket_top_m - base.engaged_m).max(0.0);
-    let (left, right) = (-mast, mast);
-    let hidden = [
-        DVec2::new(left, base.socket_top_m),
-        DVec2::new(left, foot),
-        DVec2::new(right, foot),
-        DVec2::new(right, base.socket_top_m),
-    ];
-    pencil.line(Layer::Unit, Pen::Hidden, hidden);
-}
-
 fn draw_mast(pencil: &mut Pencil, scene: &Scene, top_m: f64) {
     let unit = scene.unit;
     let low = DVec2::new(0.0, unit.base.socket_top_m);
@@ -82,12 +59,7 @@ fn draw_mast(pencil: &mut Pencil, scene: &Scene, top_m: f64) {
 fn draw_brace(pencil: &mut Pencil, scene: &Scene) {
     let Some((from, to, depth)) = brace_line(scene) else { return };
     pencil.area(Layer::Unit, PART, Some(Pen::Outline), bar(from, to, depth));
-    if let Some(foot) = scene.foot() {
-        let (half, thick) = (pencil.scale.m(2.0), pencil.scale.m(0.6));
-        let plate = [(-half, 0.0), (half, 0.0), (half, thick), (-half, thick)];
-        let corners = plate.map(|(x, y)| foot + DVec2::new(x, y));
-        pencil.area(Layer::Unit, PART, Some(Pen::Outline), corners);
-    }
+    draw_foot(pencil, scene);
 }
 
 /// Both ends of the brace's axis, and its depth.
