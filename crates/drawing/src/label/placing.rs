@@ -33,8 +33,8 @@ pub fn place(labels: Vec<Label>, taken: &mut Taken, before: &LabelPlaces, scale:
         }
     }
     for one in waiting.iter_mut().filter(|one| one.offset.is_none() && !one.label.optional) {
-        let nearest = ROUNDS[0].places(&one.label, one.size).next();
-        one.take(nearest, taken);
+        let found = one.beside_others(taken);
+        one.take(found, taken);
     }
     waiting.into_iter().filter_map(|one| Some(PlacedLabel { label: one.label, offset_mm: one.offset? })).collect()
 }
@@ -60,6 +60,13 @@ impl Waiting {
         }
         let near_mm = self.label.away_mm.max(OWN_PARTS_MM);
         !leader_is_long(&self.label, offset, self.size) || taken.line_is_free(self.point, self.point + offset, near_mm)
+    }
+
+    /// Where nothing is free, leader and all: a leader over something else is better than a box on it.
+    fn beside_others(&self, taken: &Taken) -> Option<DVec2> {
+        let free = |offset: &DVec2| taken.is_free(&TakenBox::around(self.point + *offset, self.size));
+        let mut all = ROUNDS.iter().flat_map(|round| round.places(&self.label, self.size));
+        all.find(free).or_else(|| ROUNDS[0].places(&self.label, self.size).next())
     }
 
     /// Notes a place found and takes its box.

@@ -2,6 +2,8 @@
 //!
 //! Each function draws one thing, so that an editor can keep what did not change; [`plan_view`] puts all together.
 
+mod base;
+mod edge_distances;
 mod edges;
 mod obstacle;
 mod options;
@@ -9,12 +11,14 @@ mod reach_band;
 mod readings;
 mod roof;
 mod setting_out;
+mod slab_zones;
 mod unit;
 mod view;
 mod zones;
 
 pub(crate) use readings::against_word;
 
+pub use edge_distances::edge_distance_marks;
 pub use obstacle::obstacle_marks;
 pub use options::PlanViewOptions;
 pub use reach_band::reach_marks;

@@ -8,6 +8,7 @@ use glam::DVec2;
 
 use super::edges::{area_of, higher_roofs, ring_under};
 use super::options::PlanViewOptions;
+use super::slab_zones::draw_slab_zones;
 use crate::hatch::Hatch;
 use crate::layer::Layer;
 use crate::level_mark::level_mark;
@@ -30,6 +31,7 @@ pub fn roof_marks(plan: &Plan, id: RoofId, options: &PlanViewOptions) -> Vec<Mar
     let mut pencil = Pencil::about(options.scale, ThingId::Roof(id), stress);
     let ground = if stress == Stress::Faint { Hatch::OtherRoof } else { Hatch::Roof };
     pencil.polygon(Layer::Ground, Fill::Hatch(ground), None, area_of(roof));
+    draw_slab_zones(&mut pencil, roof, options);
     let covers = higher_roofs(plan, id);
     for ring in roof.rings() {
         parapets(&mut pencil, ring, options);

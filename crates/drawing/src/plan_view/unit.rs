@@ -8,6 +8,7 @@ use gantline_plan::document::{Placement, PlacementId, ThingId};
 use gantline_plan::geometry::frame::Frame;
 use glam::DVec2;
 
+use super::base::{base_words, draw_base, draw_foot};
 use super::options::PlanViewOptions;
 use crate::hatch::Hatch;
 use crate::label::{Label, LabelKind, Row};
@@ -41,7 +42,7 @@ pub fn unit_marks(
     let mut pencil = Pencil::about(options.scale, thing, stress);
     match &unit.resolved {
         _ if options.is_coarse() => tick(&mut pencil, &frame),
-        Ok(resolved) => parts(&mut pencil, placement, resolved, &frame),
+        Ok(resolved) => parts(&mut pencil, placement, resolved, unit, &frame),
         Err(_) => unknown(&mut pencil, &frame),
     }
     pencil.done()
@@ -63,13 +64,11 @@ fn unknown(pencil: &mut Pencil, frame: &Frame) {
     }
 }
 
-fn parts(pencil: &mut Pencil, placement: &Placement, unit: &ResolvedUnit, frame: &Frame) {
+fn parts(pencil: &mut Pencil, placement: &Placement, unit: &ResolvedUnit, result: &UnitAssessment, frame: &Frame) {
     let slew = placement.make_up.drawn_slew_rad;
     let along = frame.direction(slew);
-    let base: Vec<DVec2> = unit.base.footprint_m().into_iter().map(|corner| frame.plan_from_local(corner)).collect();
     let part = Fill::Hatch(Hatch::Part);
-    pencil.area(Layer::Unit, part, Some(Pen::Outline), base);
-    pencil.disc(Layer::Unit, part, Some(Pen::Edge), frame.at, unit.base.socket_diameter_m / 2.0);
+    draw_base(pencil, unit, result, frame);
     foot(pencil, unit, frame, slew);
     let width = unit.arm.tube.section.width_m() / 2.0;
     let arm = bar(frame.at - along * unit.arm.tail_m, frame.at + along * unit.arm.outreach_m, width);
@@ -115,6 +114,7 @@ fn foot(pencil: &mut Pencil, unit: &ResolvedUnit, frame: &Frame, slew: f64) {
     };
     let foot = frame.at + frame.direction(PI + unit.foot_bearing_rad) * distance_m;
     let part = Fill::Hatch(Hatch::Part);
+    draw_foot(pencil, unit, frame);
     pencil.area(Layer::Unit, part, Some(Pen::Outline), bar(head, foot, brace.tube.section.width_m() / 2.0));
     let radius = pencil.scale.m(SIGN_MM).max(brace.tube.section.width_m());
     pencil.disc(Layer::Unit, part, Some(Pen::Outline), foot, radius);
@@ -149,12 +149,16 @@ pub fn tag_label(
     let thing = ThingId::Placement(id);
     let plate = unit.resolved.as_ref().map_or(0.0, |resolved| resolved.base.plate_half_m());
     let stress = options.stress(thing);
+    let mut rows = vec![Row::words(placement.tag.0.clone(), TextStyle::Tag)];
+    if !options.is_coarse() {
+        rows.extend(base_words(unit, options.is_in_focus(thing)).map(|words| Row::words(words, TextStyle::Note)));
+    }
     Some(Label {
         key: (thing, LabelKind::Tag),
         point: frame.at,
         prefers: -frame.direction(0.0),
         away_mm: options.scale.mm(plate) + 1.6,
-        rows: vec![Row::words(placement.tag.0.clone(), TextStyle::Tag)],
+        rows,
         pen: Pen::TagFrame,
         stress,
         optional: !options.is_in_focus(thing),

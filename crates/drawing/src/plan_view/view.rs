@@ -6,8 +6,8 @@ use gantline_plan::geometry::rings;
 
 use super::options::PlanViewOptions;
 use super::{
-    clearance_labels, conflict_marks, keep_clear_of, obstacle_marks, reach_marks, reaction_label, roof_marks,
-    room_marks, setback_marks, setting_out_marks, tag_label, unit_marks, zone_marks,
+    clearance_labels, conflict_marks, edge_distance_marks, keep_clear_of, obstacle_marks, reach_marks, reaction_label,
+    roof_marks, room_marks, setback_marks, setting_out_marks, tag_label, unit_marks, zone_marks,
 };
 use crate::drawing::Drawing;
 use crate::label::{Label, LabelPlaces, PlacedLabel, label_marks, place, places_of};
@@ -141,6 +141,11 @@ fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks:
         let selected = options.is_in_focus(ThingId::Placement(id));
         if fine && selected && options.shown.has(Overlay::SettingOut) {
             marks.extend(setback_marks(plan, id, unit, options));
+        }
+        if fine && selected {
+            let mut taken = Taken::by_texts(marks.iter(), options.scale);
+            let drawn = edge_distance_marks(id, unit, options);
+            marks.extend(without_overlap(drawn, &mut taken, options.scale));
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Drawings of whole plans, read back as marks and words.
 
+mod bases;
 mod building_views;
 mod elevations;
 mod plan_views;

@@ -103,8 +103,9 @@ fn a_selected_unit_is_heavier_and_alone_has_its_setback_and_neighbors_written() 
     options.shown = OverlaySet::Reactions.shown();
     options.selected.insert(thing);
     let drawing = plan_view(&sample.plan, assessment, &options);
-    // From the start to B-01, on to B-02, to B-03, and from there to the end: 34 - 17.2. Setback 1.0.
-    assert_eq!(dimensions_mm(&drawing), [1000, 4500, 6200, 6500, 16800]);
+    // From the start to B-01, on to B-02, to B-03, and from there to the end: 34 - 17.2. Setback 1.0; the outer anchors of
+    // the flush plate stand 0.185 in front of the mast, 0.815 from the edge.
+    assert_eq!(dimensions_mm(&drawing), [815, 1000, 4500, 6200, 6500, 16800]);
     let heavy: BTreeSet<Option<ThingId>> =
         drawing.marks.iter().filter(|mark| mark.stress == Stress::Selected).map(|mark| mark.about).collect();
     assert_eq!(heavy, BTreeSet::from([Some(thing)]));

@@ -9,8 +9,10 @@ use super::paint::{Painted, scale_of};
 use crate::session::{Camera, SheetRect};
 use crate::theme::Palette;
 
-/// Rows of a column.
+/// Rows of a column, and those of a long legend, so that it keeps clear of the scale bar.
 const ROWS: usize = 3;
+const MANY: usize = 12;
+const ROWS_OF_MANY: usize = 4;
 const MARGIN_PT: f32 = 14.0;
 const PADDING_PT: f32 = 9.0;
 
@@ -21,7 +23,8 @@ pub fn paint(painter: &Painter, drawing: &Drawing, camera: &Camera, sheet: Sheet
         return;
     }
     let scale: Scale = scale_of(camera);
-    let legend = Drawing::of(scale, legend_marks(&kinds, DVec2::ZERO, ROWS, scale));
+    let rows = if kinds.len() > MANY { ROWS_OF_MANY } else { ROWS };
+    let legend = Drawing::of(scale, legend_marks(&kinds, DVec2::ZERO, rows, scale));
     let Some(bounds) = legend.bounds() else {
         return;
     };

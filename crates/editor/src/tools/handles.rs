@@ -21,8 +21,9 @@ pub struct Placed {
 /// From the tip to the slew handle, from the mast to the others, screen points.
 const BEYOND_TIP_PT: f64 = 18.0;
 const BESIDE_MAST_PT: f64 = 34.0;
-/// Farther than a tag is wide.
+/// Farther than a tag is wide that stands beside the mast, and beside the base's plate where that is large on the screen.
 const COPY_PT: f64 = 60.0;
+const COPY_BEYOND_PLATE_PT: f64 = 56.0;
 
 /// All handles of a selection at a scale.
 pub fn handles(plan: &Plan, selection: &Selection, m_per_pt: f64) -> Vec<Placed> {
@@ -57,7 +58,10 @@ fn of_unit(all: &mut Vec<Placed>, plan: &Plan, id: gantline_plan::document::Plac
     if matches!(placement.stands, gantline_plan::document::Standing::OnEdge { .. }) {
         let behind_m = (tail_m + BEYOND_TIP_PT * m_per_pt).max(BESIDE_MAST_PT * m_per_pt);
         all.push(Placed { hit: Hit::Handle(Handle::Setback(id)), at: frame.at - outward * behind_m, toward: -outward });
-        let beside = outward.perp() * (COPY_PT * m_per_pt);
+        let family = plan.families.get(&placement.make_up.family);
+        let base = family.and_then(|family| family.bases.get(&placement.make_up.base));
+        let plate_m = base.map_or(0.0, gantline_plan::catalog::Base::plate_half_m);
+        let beside = outward.perp() * (COPY_PT * m_per_pt).max(plate_m + COPY_BEYOND_PLATE_PT * m_per_pt);
         all.push(Placed { hit: Hit::Handle(Handle::Copy(id)), at: frame.at + beside, toward: outward.perp() });
     }
 }
