@@ -23,4 +23,4 @@ pub use one_line::one_line;
 pub use section::section;
 pub use sign_picture::sign_picture;
 pub use switch_row::switch_row;
-pub use utilization_bar::utilization_row;
+pub use utilization_bar::{Opening, opening_utilization_row, utilization_row};

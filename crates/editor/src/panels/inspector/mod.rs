@@ -1,5 +1,9 @@
 //! The inspector: fields, figures and findings of what is selected.
 
+mod base;
+mod base_picture;
+mod base_record;
+mod base_uses;
 mod clearances;
 mod edges;
 mod edges_data;

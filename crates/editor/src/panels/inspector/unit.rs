@@ -9,7 +9,7 @@ use gantline_plan::document::{PlacementId, ThingId};
 use gantline_plan::quantity;
 
 use super::of_selection::{findings, heading, soft};
-use super::{clearances, joints, members, reach, reactions, unit_parts, unit_place};
+use super::{base, clearances, joints, members, reach, reactions, unit_parts, unit_place};
 use crate::intent::Intent;
 use crate::sight::Sight;
 use crate::widgets::{figure_row, section, switch_row};
@@ -29,6 +29,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: PlacementId, intents: &mut Vec<I
     reach::show(ui, sight, unit);
     clearances::show(ui, sight, unit, intents);
     reactions::show(ui, sight, unit);
+    base::show(ui, sight, id, unit);
     members::show(ui, sight, unit);
     joints::show(ui, sight, unit);
     handling(ui, sight, unit);
