@@ -1,13 +1,12 @@
 //! The ledger: every unit with its place, make-up, reactions, reach, tightest clearance and findings. Any column sorts,
 //! a box filters, a click or the arrow keys go there.
 
-use std::cmp::Ordering;
-
 use egui::{Align, Align2, Button, FontId, Key, Layout, RichText, ScrollArea, Sense, TextEdit, Ui, vec2};
 use egui_extras::{Column as Width, TableBuilder, TableRow};
 use gantline_plan::document::ThingId;
-use gantline_plan::quantity::{Kind, UnitSystem, digits};
+use gantline_plan::quantity::{self, Kind, UnitSystem, digits};
 
+use super::ledger_columns::{Column, ColumnSet, GAP, compare, figure};
 use super::ledger_row::{LedgerRow, rows};
 use crate::intent::Intent;
 use crate::sight::Sight;
@@ -15,100 +14,17 @@ use crate::theme::type_scale;
 use crate::widgets::icon::paint;
 use crate::widgets::{Icon, one_line};
 
-/// A column.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-enum Column {
-    #[default]
-    Tag,
-    Edge,
-    Along,
-    Setback,
-    MakeUp,
-    Combination,
-    FzMax,
-    FzMin,
-    V,
-    M,
-    Mz,
-    Covered,
-    Clearance,
-    Findings,
-}
-
-impl Column {
-    const ALL: [Self; 14] = [
-        Self::Tag,
-        Self::Edge,
-        Self::Along,
-        Self::Setback,
-        Self::MakeUp,
-        Self::Combination,
-        Self::FzMax,
-        Self::FzMin,
-        Self::V,
-        Self::M,
-        Self::Mz,
-        Self::Covered,
-        Self::Clearance,
-        Self::Findings,
-    ];
-
-    /// Heading, width, kind of its figures, and what it is.
-    const fn said(self) -> (&'static str, f32, Option<Kind>, &'static str) {
-        match self {
-            Self::Tag => ("tag", 58.0, None, "The tag of the unit."),
-            Self::Edge => ("edge", 104.0, None, "The edge it stands on."),
-            Self::Along => ("along", 62.0, Some(Kind::Length), "From the start of the edge."),
-            Self::Setback => ("setback", 66.0, Some(Kind::Length), "Mast axis behind the outline."),
-            Self::MakeUp => ("make-up", 142.0, None, "Mast, arm and brace."),
-            Self::Combination => {
-                ("governs", 132.0, None, "Combination with the largest moment at the design level, and its level.")
-            }
-            Self::FzMax => {
-                ("Fz max", 70.0, Some(Kind::Force), "Largest upward force over all combinations of this level.")
-            }
-            Self::FzMin => ("Fz min", 68.0, Some(Kind::Force), "Largest downward force, negative, at this level."),
-            Self::V => ("V", 56.0, Some(Kind::Force), "Largest horizontal force over all combinations of this level."),
-            Self::M => ("M", 62.0, Some(Kind::Moment), "Largest moment over all combinations of this level."),
-            Self::Mz => ("Mz", 66.0, Some(Kind::Moment), "Largest twist over all combinations of this level."),
-            Self::Covered => ("reach", 60.0, Some(Kind::Length), "Facade reached from top to foot."),
-            Self::Clearance => ("clearance", 112.0, Some(Kind::Length), "The tightest: has and asks."),
-            Self::Findings => ("findings", 92.0, None, "Blocking, caution, not checked."),
-        }
-    }
-}
-
-impl Column {
-    /// Feet and inches are wider than meters; words give way to them.
-    fn width(self, units: UnitSystem) -> f32 {
-        let (_, width, kind, _) = self.said();
-        match units {
-            UnitSystem::Si => width,
-            UnitSystem::UsCustomary if kind == Some(Kind::Length) => width * 1.35,
-            UnitSystem::UsCustomary if self.share_of_spare() > 0.0 => width - 52.0,
-            UnitSystem::UsCustomary => width,
-        }
-    }
-
-    /// What it gets of the width that is left over.
-    fn share_of_spare(self) -> f32 {
-        if matches!(self, Self::MakeUp | Self::Combination) { 0.5 } else { 0.0 }
-    }
-}
-
-/// Between columns.
-const GAP: f32 = 7.0;
-
 /// Width left over when every column has its own.
-fn spare(available: f32, units: UnitSystem) -> f32 {
+fn spare(available: f32, columns: &[Column], units: UnitSystem) -> f32 {
     const BAR: f32 = 12.0;
-    let taken: f32 = Column::ALL.iter().map(|column| column.width(units) + GAP).sum();
+    let taken: f32 = columns.iter().map(|column| column.width(units) + GAP).sum();
     (available - taken - BAR).max(0.0)
 }
 
 /// How the table is looked at: kept as long as the program runs, saved nowhere.
 #[derive(Debug, Clone, Default)]
 struct Looking {
+    shown: ColumnSet,
     by: Column,
     downward: bool,
     filter: String,
@@ -127,6 +43,17 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
     let mut looking = ui.data(|data| data.get_temp::<Looking>(id)).unwrap_or_default();
     let mut all = rows(sight);
     ui.horizontal(|ui| {
+        for set in ColumnSet::EACH {
+            let button = Button::selectable(looking.shown == set, set.name());
+            if ui.add(button).on_hover_text("Which columns are shown.").clicked() && looking.shown != set {
+                looking.shown = set;
+                // What is sorted by a column that is not shown can't be followed.
+                if !set.columns().contains(&looking.by) {
+                    (looking.by, looking.downward) = (Column::Tag, false);
+                }
+            }
+        }
+        ui.add_space(12.0);
         let label = ui.label(RichText::new("Filter").color(palette.ink_soft));
         ui.add(TextEdit::singleline(&mut looking.filter).desired_width(200.0)).labelled_by(label.id);
         let wanted = looking.filter.trim().to_lowercase();
@@ -144,45 +71,6 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
     let moved = keys(ui, sight, &all, intents);
     ScrollArea::horizontal().auto_shrink(false).show(ui, |ui| table(ui, sight, &all, &mut looking, moved, intents));
     ui.data_mut(|data| data.insert_temp(id, looking));
-}
-
-/// What is missing comes last.
-fn compare(a: &LedgerRow, b: &LedgerRow, by: Column) -> Ordering {
-    let figures = |a: Option<f64>, b: Option<f64>| match (a, b) {
-        (Some(a), Some(b)) => a.total_cmp(&b),
-        (a, b) => b.is_some().cmp(&a.is_some()),
-    };
-    match by {
-        Column::Tag => a.tag.cmp(&b.tag),
-        Column::Edge => a.edge.cmp(&b.edge).then_with(|| figures(a.along_m, b.along_m)),
-        Column::MakeUp => a.make_up.cmp(&b.make_up),
-        Column::Combination => a.combination.cmp(&b.combination),
-        Column::Findings => a.worst().cmp(&b.worst()),
-        Column::Along
-        | Column::Setback
-        | Column::FzMax
-        | Column::FzMin
-        | Column::V
-        | Column::M
-        | Column::Mz
-        | Column::Covered
-        | Column::Clearance => figures(figure(a, by), figure(b, by)),
-    }
-}
-
-fn figure(row: &LedgerRow, column: Column) -> Option<f64> {
-    match column {
-        Column::Along => row.along_m,
-        Column::Setback => row.setback_m,
-        Column::FzMax => row.fz_max_n,
-        Column::FzMin => row.fz_min_n,
-        Column::V => row.v_n,
-        Column::M => row.m_nm,
-        Column::Mz => row.mz_nm,
-        Column::Covered => row.covered_m,
-        Column::Clearance => row.clearance.map(|(clear_m, limit_m, _)| clear_m - limit_m),
-        Column::Tag | Column::Edge | Column::MakeUp | Column::Combination | Column::Findings => None,
-    }
 }
 
 /// The table is one tab stop; inside it the arrow keys move. Gives the row that was moved to.
@@ -222,7 +110,8 @@ fn table(
     intents: &mut Vec<Intent>,
 ) {
     ui.spacing_mut().item_spacing = vec2(GAP, 0.0);
-    let spare = spare(ui.available_width(), sight.look.units);
+    let columns = looking.shown.columns();
+    let spare = spare(ui.available_width(), columns, sight.look.units);
     // A click selects; it is no tab stop of its own, since there may be hundreds of rows.
     let mut builder = TableBuilder::new(ui)
         .id_salt("ledger")
@@ -230,7 +119,7 @@ fn table(
         .vscroll(true)
         .auto_shrink(false)
         .min_scrolled_height(0.0);
-    for column in Column::ALL {
+    for column in columns {
         builder =
             builder.column(Width::exact(column.width(sight.look.units) + column.share_of_spare() * spare).clip(true));
     }
@@ -238,7 +127,7 @@ fn table(
         builder = builder.scroll_to_row(to, None);
     }
     let header = builder.header(30.0, |mut row| {
-        for column in Column::ALL {
+        for &column in columns {
             row.col(|ui| heading(ui, sight, column, looking));
         }
     });
@@ -247,7 +136,7 @@ fn table(
             let Some(unit) = rows.get(row.index()) else { return };
             let thing = ThingId::Placement(unit.id);
             row.set_selected(sight.session.selection.has(thing));
-            for column in Column::ALL {
+            for &column in columns {
                 cell(&mut row, sight, unit, column);
             }
             let response = row.response();
@@ -308,6 +197,11 @@ fn cell(row: &mut TableRow<'_, '_>, sight: &Sight<'_>, unit: &LedgerRow, column:
             Column::MakeUp => text(&unit.make_up),
             Column::Combination => text(&unit.combination),
             Column::Findings => findings(ui, sight, unit),
+            Column::Base => text(&unit.base.kind),
+            Column::Fixing => text(&unit.base.fixing),
+            Column::Mode => text(&unit.base.mode),
+            Column::Test => text(&unit.base.test),
+            Column::Utilization => used(ui, sight, unit),
             Column::Clearance => match unit.clearance {
                 Some((clear_m, limit_m, conflict)) => {
                     let has = digits(Kind::Length, clear_m, units);
@@ -326,6 +220,25 @@ fn cell(row: &mut TableRow<'_, '_>, sight: &Sight<'_>, unit: &LedgerRow, column:
             },
         }
     });
+}
+
+/// The share that is used; a mark before it says that something was not checked, a cross that it is too much.
+fn used(ui: &Ui, sight: &Sight<'_>, unit: &LedgerRow) {
+    let palette = sight.look.palette;
+    let rect = ui.max_rect();
+    let (words, ink) = match unit.base.utilization {
+        None => ("not checked".to_owned(), palette.unchecked),
+        Some(share) if share > 1.0 => (quantity::utilization(share), palette.blocking),
+        Some(share) => (quantity::utilization(share), palette.ink),
+    };
+    let font = FontId::proportional(type_scale::BODY);
+    ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, words, font, ink);
+    let square = egui::Rect::from_min_size(rect.left_center() - vec2(0.0, 6.0), vec2(12.0, 12.0));
+    if unit.base.utilization.is_some_and(|share| share > 1.0) {
+        paint(ui.painter(), Icon::Close, square, palette.blocking);
+    } else if !unit.base.all_checked {
+        paint(ui.painter(), Icon::Unchecked, square, palette.unchecked);
+    }
 }
 
 /// Counts with their marks; none at all is said as a word.
@@ -348,49 +261,5 @@ fn findings(ui: &Ui, sight: &Sight<'_>, unit: &LedgerRow) {
     }
     if x == rect.min.x {
         ui.painter().text(rect.left_center(), Align2::LEFT_CENTER, "all meet", font, palette.meets);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use gantline_plan::assess::Tally;
-    use gantline_plan::document::PlacementId;
-
-    fn row(number: u64, m_nm: Option<f64>) -> LedgerRow {
-        LedgerRow {
-            id: PlacementId::from_number(number),
-            tag: format!("B-{number:02}"),
-            edge: String::new(),
-            along_m: None,
-            setback_m: None,
-            make_up: String::new(),
-            combination: String::new(),
-            fz_max_n: None,
-            fz_min_n: None,
-            v_n: None,
-            m_nm,
-            mz_nm: None,
-            covered_m: None,
-            clearance: None,
-            tally: Tally::default(),
-        }
-    }
-
-    #[test]
-    fn units_without_figures_come_after_those_with_them() {
-        let mut rows = [row(1, None), row(2, Some(3.0)), row(3, Some(-1.0))];
-        rows.sort_by(|a, b| compare(a, b, Column::M));
-        assert_eq!(rows.map(|row| row.tag), ["B-03", "B-02", "B-01"]);
-    }
-
-    #[test]
-    fn every_column_stands_once_and_fits_the_narrow_window() {
-        for (index, column) in Column::ALL.iter().enumerate() {
-            assert!(!Column::ALL[index + 1..].contains(column));
-        }
-        // The drawer of a window 1280 points wide has 1260 between its margins.
-        let taken: f32 = Column::ALL.iter().map(|column| column.width(UnitSystem::Si) + GAP).sum();
-        assert!(taken <= 1260.0, "{taken}");
     }
 }

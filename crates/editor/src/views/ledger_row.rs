@@ -1,9 +1,11 @@
 //! A row of the ledger: one unit's figures, looked up in the assessment.
 
-use gantline_plan::assess::{Component, Sense, Tally};
-use gantline_plan::catalog::{PartKind, part_name};
+use gantline_plan::assess::anchorage::{BaseUse, Fixed};
+use gantline_plan::assess::{Component, Sense, Tally, UnitAssessment};
+use gantline_plan::basis::TestDuty;
+use gantline_plan::catalog::{FixingKind, PartKind, part_name};
 use gantline_plan::document::{Placement, PlacementId, Standing, ThingId};
-use gantline_plan::quantity::{UnitSystem, force, length, moment};
+use gantline_plan::quantity::{UnitSystem, force, length, moment, utilization};
 
 use crate::sight::Sight;
 use crate::words;
@@ -39,8 +41,31 @@ pub struct LedgerRow {
     pub covered_m: Option<f64>,
     /// The tightest clearance, its limit, and whether it is too small.
     pub clearance: Option<(f64, f64, bool)>,
+    /// Its base.
+    pub base: BaseCells,
     /// What its checks came to.
     pub tally: Tally,
+}
+
+/// What the ledger tells of a base.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct BaseCells {
+    /// Its kind, in words.
+    pub kind: String,
+    /// Its fixing, in words.
+    pub fixing: String,
+    /// What governs, in words.
+    pub mode: String,
+    /// The largest share of a resistance that is used.
+    pub utilization: Option<f64>,
+    /// Whether everything could be checked.
+    pub all_checked: bool,
+    /// Nearest anchor to nearest edge.
+    pub to_edge_m: Option<f64>,
+    /// Concrete under it.
+    pub thickness_m: Option<f64>,
+    /// The test that is due, in few words.
+    pub test: String,
 }
 
 /// A row for each unit of the plan.
@@ -76,7 +101,41 @@ fn row(sight: &Sight<'_>, id: PlacementId, placement: &Placement) -> LedgerRow {
         covered_m: unit.map(|unit| unit.serves.iter().map(|served| served.full_height.length_m()).sum()),
         clearance: unit
             .and_then(|unit| unit.tightest().first().map(|pair| (pair.clear_m, pair.limit_m, pair.conflict))),
+        base: base_cells(sight, unit.map(AsRef::as_ref)),
         tally: unit.map(|unit| Tally::of(&unit.checks)).unwrap_or_default(),
+    }
+}
+
+fn base_cells(sight: &Sight<'_>, unit: Option<&UnitAssessment>) -> BaseCells {
+    let Some(Ok(resolved)) = unit.map(|unit| unit.resolved.as_ref()) else {
+        return BaseCells { kind: "parts missing".to_owned(), ..BaseCells::default() };
+    };
+    let found = unit.and_then(|unit| unit.base.as_ref());
+    let governs = found.and_then(|base| base.governing());
+    let kind = resolved.fixing_kind();
+    let duty = kind.and_then(|kind| sight.plan.basis.tests.get(&kind));
+    BaseCells {
+        kind: resolved.base.kind.words().to_owned(),
+        fixing: kind.map_or("not known", FixingKind::words).to_owned(),
+        mode: governs.map_or_else(|| "nothing computed".to_owned(), mode),
+        utilization: found.and_then(|base| base.utilization()),
+        all_checked: found.is_some_and(|base| base.not_checked().next().is_none()),
+        to_edge_m: found.and_then(|base| base.edges.first()).map(|edge| edge.distance_m),
+        thickness_m: found.and_then(|base| base.thickness_m),
+        test: match duty.map(|duty| &duty.value) {
+            None => "not in the basis".to_owned(),
+            Some(TestDuty::None) => "before the pour".to_owned(),
+            Some(TestDuty::ByEngineer) => "by the engineer".to_owned(),
+            Some(TestDuty::Proof(proof)) => format!("proof, {}", force(proof.load_n.value, sight.look.units)),
+        },
+    }
+}
+
+/// What governs; of a foot it is said that it is one.
+fn mode(used: &BaseUse) -> String {
+    match used.of {
+        Fixed::Base => used.look.words().to_owned(),
+        Fixed::Foot => format!("foot: {}", used.look.words()),
     }
 }
 
@@ -105,7 +164,7 @@ impl LedgerRow {
         );
         format!(
             "{} on {}, along {}, setback {}, {}, {}, Fz max {}, Fz min {}, V {}, M {}, Mz {}, reach {}, clearance \
-             {clearance}, {}",
+             {clearance}, {}, {}, governed by {}, used {}{}, to edge {}, concrete {}, test {}, {}",
             self.tag,
             self.edge,
             figure(self.along_m, length),
@@ -118,6 +177,14 @@ impl LedgerRow {
             figure(self.m_nm, moment),
             figure(self.mz_nm, moment),
             figure(self.covered_m, length),
+            self.base.kind,
+            self.base.fixing,
+            self.base.mode,
+            self.base.utilization.map_or_else(|| "not checked".to_owned(), utilization),
+            if self.base.all_checked { "" } else { ", not all checked" },
+            figure(self.base.to_edge_m, length),
+            figure(self.base.thickness_m, length),
+            self.base.test,
             words::tally(&self.tally),
         )
     }

@@ -5,4 +5,5 @@ pub mod along_members;
 pub mod chart;
 pub mod findings;
 pub mod ledger;
+pub mod ledger_columns;
 pub mod ledger_row;
