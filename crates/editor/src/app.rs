@@ -226,6 +226,7 @@ impl App {
         let sight = Sight {
             plan: &plan,
             assessment: &assessment,
+            at_rest: !document.history.in_gesture() && self.session.ghost.is_none(),
             session: &self.session,
             look: Look { palette: &palette, units: self.preferences.units },
         };

@@ -1,5 +1,7 @@
 //! What panels may see in a frame: everything read-only.
 
+use std::sync::Arc;
+
 use gantline_plan::assess::Assessment;
 use gantline_plan::document::Plan;
 use gantline_plan::quantity::UnitSystem;
@@ -20,9 +22,11 @@ pub struct Look<'a> {
 #[derive(Debug, Clone, Copy)]
 pub struct Sight<'a> {
     /// The plan as it is.
-    pub plan: &'a Plan,
+    pub plan: &'a Arc<Plan>,
     /// Its assessment.
     pub assessment: &'a Assessment,
+    /// Whether no gesture is under way: what takes long is asked for only then.
+    pub at_rest: bool,
     /// The work in hand.
     pub session: &'a Session,
     /// How things are shown.

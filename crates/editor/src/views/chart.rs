@@ -1,4 +1,4 @@
-//! Charts of the selected unit: reactions against slew, and inner forces along its members.
+//! Charts of the selected unit: reactions against slew, inner forces along its members, what its base uses against setback.
 
 use std::sync::Arc;
 
@@ -6,7 +6,7 @@ use egui::{Button, ComboBox, Id, RichText, Ui, vec2};
 use gantline_plan::assess::{Component, DiagramSlew, Reactions};
 use gantline_plan::document::PlacementId;
 
-use super::{against_slew_chart, along_members};
+use super::{against_slew_chart, along_members, setback_chart};
 use crate::intent::Intent;
 use crate::session::Selected;
 use crate::sight::Sight;
@@ -31,10 +31,12 @@ pub enum Against {
     Slew,
     /// Mast, arm and brace.
     Members,
+    /// How far behind its edge the unit stands.
+    Setback,
 }
 
 /// Width of the column of choices.
-const CHOICES: f32 = 232.0;
+const CHOICES: f32 = 264.0;
 
 /// Shows them.
 pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
@@ -56,6 +58,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
             ui.vertical(|ui| choices(ui, sight, id, reactions, &mut charted, intents));
         });
         ui.vertical(|ui| match charted.against {
+            Against::Setback => setback_chart::show(ui, sight, id),
             Against::Slew => against_slew_chart::show(ui, sight, id, reactions, charted.component),
             Against::Members => {
                 let combination = combination(sight, reactions);
@@ -96,8 +99,18 @@ fn choices(
     let name = words::name(sight.plan, gantline_plan::document::ThingId::Placement(id));
     ui.label(RichText::new(name).family(type_scale::semibold()));
     ui.horizontal(|ui| {
-        for (against, words) in [(Against::Slew, "against slew"), (Against::Members, "along members")] {
-            if ui.add(Button::selectable(charted.against == against, words)).clicked() {
+        ui.spacing_mut().item_spacing.x = 2.0;
+        let all = [
+            (Against::Slew, "against slew", "Reactions against the slew of the arm."),
+            (Against::Members, "along members", "Forces inside mast, arm and brace."),
+            (
+                Against::Setback,
+                "setback",
+                "How near can it stand? What the base uses of its resistance against setback.",
+            ),
+        ];
+        for (against, words, hint) in all {
+            if ui.add(Button::selectable(charted.against == against, words)).on_hover_text(hint).clicked() {
                 charted.against = against;
             }
         }
@@ -105,6 +118,7 @@ fn choices(
     let lead = match charted.against {
         Against::Slew => "component",
         Against::Members => "where it is largest",
+        Against::Setback => return,
     };
     ui.label(RichText::new(lead).size(type_scale::SMALL).color(sight.look.palette.ink_soft));
     ui.horizontal_wrapped(|ui| {

@@ -7,3 +7,4 @@ pub mod findings;
 pub mod ledger;
 pub mod ledger_columns;
 pub mod ledger_row;
+pub mod setback_chart;
