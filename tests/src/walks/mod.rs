@@ -1,5 +1,6 @@
 //! Walks: the main job done in the real editor by pointer and keyboard, read back from its accessibility tree.
 
+mod bases;
 mod broken_file;
 mod buildings;
 mod by_pointer;
