@@ -78,7 +78,7 @@ fn rods(scene: &Scene) -> Vec<Rod> {
         surface: DVec2::new(x, 0.0),
         into: DVec2::NEG_Y,
         embedment_m: anchors.embedment_m,
-        member_m: scene.roof.slab.thickness_m,
+        member_m: scene.thickness_m(x),
         axis: Axis::Upright,
         fixing: fixing.clone(),
     })
@@ -119,7 +119,7 @@ fn draw_sleeve(pencil: &mut Pencil, scene: &Scene, depth_m: f64, drained: Option
     pencil.line(Layer::Unit, Pen::Edge, bore.map(DVec2::from));
     if drained == Some(true) {
         let half = radius * 0.12;
-        let soffit = -scene.roof.slab.thickness_m;
+        let soffit = scene.slab_m() - scene.thickness_m(0.0);
         for side in [-half, half] {
             pencil.line(Layer::Unit, Pen::Edge, [DVec2::new(side, foot), DVec2::new(side, soffit)]);
         }
@@ -128,7 +128,7 @@ fn draw_sleeve(pencil: &mut Pencil, scene: &Scene, depth_m: f64, drained: Option
 
 /// A beam under the plate: its depth is not known here, so that it is drawn as deep as the slab and broken off.
 fn draw_beam(pencil: &mut Pencil, scene: &Scene, plate: (f64, f64)) {
-    let depth = scene.roof.slab.thickness_m;
+    let depth = scene.thickness_m(0.0);
     let (flange, web) = (depth * 0.09, (plate.1 - plate.0) * 0.035);
     let steel = Fill::Hatch(Hatch::Steel);
     pencil.area(Layer::Background, Fill::Paper, None, rectangle(plate, (-depth, 0.0)));
@@ -239,7 +239,7 @@ pub(super) fn draw_foot(pencil: &mut Pencil, scene: &Scene) {
                 surface,
                 into: DVec2::NEG_Y,
                 embedment_m: anchors.embedment_m,
-                member_m: scene.roof.slab.thickness_m,
+                member_m: scene.thickness_m(surface.x),
                 axis: Axis::Upright,
                 fixing: fixing.clone(),
             }

@@ -5,7 +5,7 @@ use gantline_plan::geometry::mass::parapet_strip;
 use gantline_plan::geometry::polygons::Polygon;
 use glam::DVec2;
 
-use super::scene::Scene;
+use super::scene::{Scene, thickness_at_m};
 use crate::hatch::Hatch;
 use crate::layer::Layer;
 use crate::mark::Fill;
@@ -79,8 +79,8 @@ fn draw_slab(pencil: &mut Pencil, scene: &Scene, id: RoofId, roof: &Roof, parape
     let top = roof.level_m - scene.plane.level_m;
     let polygon = Polygon { outer: roof.outer.points(), holes: roof.holes.iter().map(Ring::points).collect() };
     for x in inside(scene, &polygon) {
-        if let Some(slab) = rectangle(scene, x, (top - roof.slab.thickness_m, top)) {
-            pencil.area(Layer::Ground, Fill::Hatch(Hatch::Concrete), None, slab);
+        if let Some(slab) = slab_ring(scene, x, top, &steps(scene, roof, x)) {
+            pencil.area(Layer::Ground, Fill::Hatch(Hatch::Concrete), None, slab.clone());
             outline_within(pencil, scene, &slab);
         }
         for part in without(x, parapets) {
@@ -89,6 +89,42 @@ fn draw_slab(pencil: &mut Pencil, scene: &Scene, id: RoofId, roof: &Roof, parape
             pencil.line(Layer::Outline, Pen::Edge, [layer[3], layer[2]]);
         }
     }
+}
+
+/// The slab's thickness along a stretch: where each part ends, and how thick the slab is there.
+fn steps(scene: &Scene, roof: &Roof, x: (f64, f64)) -> Vec<(f64, f64)> {
+    let zones: Vec<Polygon> = roof.slab.zones.iter().map(|zone| Polygon::simple(zone.outline.clone())).collect();
+    let crossed = zones.iter().flat_map(|zone| inside(scene, zone)).flat_map(|(from, to)| [from, to]);
+    let mut ends: Vec<f64> = crossed.filter(|&at| at > x.0 && at < x.1).chain([x.1]).collect();
+    ends.sort_by(f64::total_cmp);
+    let mut from = x.0;
+    let mut found: Vec<(f64, f64)> = Vec::new();
+    for to in ends {
+        let thickness_m = thickness_at_m(roof, scene.plane.in_plan(from.midpoint(to)));
+        from = to;
+        match found.last_mut() {
+            Some((end, known)) if *known == thickness_m => *end = to,
+            _ => found.push((to, thickness_m)),
+        }
+    }
+    found
+}
+
+/// The cut slab with a step in its underside wherever its thickness changes, clipped to the window's heights.
+fn slab_ring(scene: &Scene, x: (f64, f64), top: f64, steps: &[(f64, f64)]) -> Option<Vec<DVec2>> {
+    let (low, high) = (scene.window.min_m.y, top.min(scene.window.max_m.y));
+    let mut ring = Vec::with_capacity(2 * steps.len() + 2);
+    let mut from = x.0;
+    for &(to, thickness_m) in steps {
+        let y = (top - thickness_m).max(low);
+        if high <= y {
+            return None;
+        }
+        ring.extend([DVec2::new(from, y), DVec2::new(to, y)]);
+        from = to;
+    }
+    ring.extend([DVec2::new(x.1, high), DVec2::new(x.0, high)]);
+    (x.1 > x.0).then_some(ring)
 }
 
 /// A stretch without what parapets take of it.
@@ -110,14 +146,13 @@ fn without(x: (f64, f64), parapets: &[Cut]) -> Vec<(f64, f64)> {
 }
 
 /// The outline of a cut, open where the drawing's window ends it.
-fn outline_within(pencil: &mut Pencil, scene: &Scene, ring: &[DVec2; 4]) {
+fn outline_within(pencil: &mut Pencil, scene: &Scene, ring: &[DVec2]) {
     let (min, max) = (scene.window.min_m, scene.window.max_m);
     let at_rim = |a: DVec2, b: DVec2| {
         let same = |x: f64, y: f64, rim: f64| (x - rim).abs() < 1e-9 && (y - rim).abs() < 1e-9;
         same(a.x, b.x, min.x) || same(a.x, b.x, max.x) || same(a.y, b.y, min.y) || same(a.y, b.y, max.y)
     };
-    for index in 0..4 {
-        let (a, b) = (ring[index], ring[(index + 1) % 4]);
+    for (&a, &b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
         if !at_rim(a, b) {
             pencil.line(Layer::Outline, Pen::CutEdge, [a, b]);
         }

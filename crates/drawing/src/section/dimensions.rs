@@ -123,7 +123,9 @@ fn heights_of_edge(pencil: &mut Pencil, scene: &Scene) {
     let front = scene.front();
     let edge = front.map_or(right, |crossing| crossing.x_m);
     let parapet = front.and_then(|crossing| scene.plan.find_edge(crossing.edge)).map(|place| place.edge().parapet);
-    let (slab, top) = (DVec2::new(edge, scene.soffit_m()), DVec2::new(edge, scene.slab_m()));
+    let top = DVec2::new(edge, scene.slab_m());
+    // Just behind the edge: a zone may end at it.
+    let slab = top - DVec2::Y * scene.thickness_m(edge - 0.001);
     let Some(parapet) = parapet.filter(|parapet| parapet.height_m > 0.0) else {
         chain(pencil, Layer::Dimension, near, &heights(scene, &[("", slab), ("slab", top)]));
         return;

@@ -5,6 +5,7 @@ use gantline_plan::catalog::{BraceKind, ResolvedUnit};
 use gantline_plan::document::{Placement, PlacementId, Plan, Roof, ThingId};
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::frame::Frame;
+use gantline_plan::geometry::rings::ring_contains;
 use glam::DVec2;
 
 use super::facade::{Crossing, crossings};
@@ -55,7 +56,8 @@ impl<'a> Scene<'a> {
         let along = frame.direction(placement.make_up.drawn_slew_rad);
         let plane = SectionPlane { at: frame.at, along, level_m: frame.level_m };
         let slab_m = roof.level_m - frame.level_m;
-        let mut window = window_of(unit, roof, slab_m, options);
+        let deepest_m = roof.slab.thickness_m.max(thickness_at_m(roof, frame.at));
+        let mut window = window_of(unit, deepest_m - slab_m, options);
         let crossings = crossings(plan, assessment, &plane, (window.min_m.x - 2.0, FARTHEST_M));
         let front = crossings.iter().find(|crossing| crossing.is_front(frame.roof));
         if let Some(face) = front.map(Crossing::farthest_face_m) {
@@ -89,9 +91,14 @@ impl<'a> Scene<'a> {
         self.roof.level_m - self.plane.level_m
     }
 
-    /// The underside of the structural slab.
+    /// The underside of the structural slab, or of a thicker part of it under the mast.
     pub fn soffit_m(&self) -> f64 {
-        self.slab_m() - self.roof.slab.thickness_m
+        self.slab_m() - self.roof.slab.thickness_m.max(self.thickness_m(0.0))
+    }
+
+    /// Thickness of the slab at a distance from the mast axis along the plane, m.
+    pub fn thickness_m(&self, x_m: f64) -> f64 {
+        thickness_at_m(self.roof, self.plane.in_plan(x_m))
     }
 
     /// Direction of the arm as drawn, in the base's axes.
@@ -100,19 +107,25 @@ impl<'a> Scene<'a> {
     }
 }
 
+/// Thickness of a roof's slab at a point of the plan, m: where zones overlap that of the thinnest.
+pub(super) fn thickness_at_m(roof: &Roof, at: DVec2) -> f64 {
+    let zones = roof.slab.zones.iter().filter(|zone| ring_contains(&zone.outline, at));
+    zones.map(|zone| zone.thickness_m).reduce(f64::min).unwrap_or(roof.slab.thickness_m)
+}
+
 /// Farthest that what the base covers reaches from the mast axis, m.
 fn footprint_m(unit: &ResolvedUnit) -> f64 {
     unit.base.footprint_m().iter().map(|corner| corner.length()).fold(0.0, f64::max)
 }
 
-fn window_of(unit: &ResolvedUnit, roof: &Roof, slab_m: f64, options: &SectionOptions) -> Bounds {
+fn window_of(unit: &ResolvedUnit, soffit_depth_m: f64, options: &SectionOptions) -> Bounds {
     let foot = match unit.brace.as_ref().map(|brace| brace.kind) {
         Some(BraceKind::RearFoot { distance_m, .. }) => distance_m,
         _ => 0.0,
     };
     let back = unit.arm.tail_m.max(foot).max(2.0 * unit.base.plate_half_m()).max(footprint_m(unit) - BEHIND_M / 2.0);
     let below_mm = if options.base_actions().is_some() { BELOW_WITH_LOADS_MM } else { BELOW_MM };
-    let low = slab_m - roof.slab.thickness_m - options.scale.m(below_mm);
+    let low = -soffit_depth_m - options.scale.m(below_mm);
     Bounds {
         min_m: DVec2::new(-back - BEHIND_M, low),
         max_m: DVec2::new(unit.arm.outreach_m + BEFORE_M, unit.mast.height_m + 0.3),

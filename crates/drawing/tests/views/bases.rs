@@ -193,3 +193,21 @@ fn zones_of_the_slab_are_hatched_named_and_in_the_legend() {
     let legend = entries(&drawing);
     assert!(legend.contains(&Hatch::SlabZone) && legend.contains(&Hatch::NoDrill), "{legend:?}");
 }
+
+#[test]
+fn a_thinner_part_of_the_slab_is_cut_as_thin_as_it_is() {
+    let (sample, _) = assessed();
+    let mut plan = sample.plan.clone();
+    let roof = *plan.roofs.keys().next().unwrap();
+    let mut slab = plan.roofs[&roof].slab.clone();
+    // Along the south edge round the first unit at (4.5, 0.85), from the edge to 1.3 m behind it: 0.45 m behind the mast.
+    let outline = [(3.0, 0.0), (6.0, 0.0), (6.0, 1.3), (3.0, 1.3)].map(DVec2::from).to_vec();
+    slab.zones = vec![SlabZone { outline, thickness_m: 0.16 }];
+    plan = apply(&plan, &Change::SetRoof(roof, RoofPatch { slab: Some(slab), ..RoofPatch::default() })).unwrap().plan;
+    let assessment = assess(&plan, &mut Memo::new());
+    let cut = section(&plan, &assessment, sample.placed[0], &SectionOptions::at(Scale::one_to(25.0))).unwrap();
+    let concrete = rings(&cut, Layer::Ground).find(|(_, fill)| *fill == Fill::Hatch(Hatch::Concrete)).unwrap().0;
+    let steps = |x: f64, y: f64| concrete.iter().any(|corner| corner.distance(DVec2::new(x, y)) < 1e-9);
+    assert!(steps(-0.45, -0.25) && steps(-0.45, -0.16) && steps(0.85, -0.16), "{concrete:?}");
+    assert!(dimensions_mm(&cut).contains(&160) && !dimensions_mm(&cut).contains(&250));
+}
