@@ -1,7 +1,9 @@
 //! The plan view that leaves as a drawing: a usual scale at which it fits a sheet, and the imprint below it.
 
 use gantline_drawing::sheet::{North, sheet};
-use gantline_drawing::{Anchor, Drawing, Layer, Mark, Pen, PlanViewOptions, Scale, Text, TextStyle, plan_view};
+use gantline_drawing::{
+    Anchor, Drawing, Layer, Mark, Overlay, OverlaySet, Pen, PlanViewOptions, Scale, Text, TextStyle, plan_view,
+};
 use gantline_plan::assess::Assessment;
 use gantline_plan::document::{Plan, Ring, Roof};
 use gantline_plan::geometry::bounds::Bounds;
@@ -10,8 +12,8 @@ use glam::DVec2;
 
 use crate::documents::Imprint;
 
-/// Room for the building on a sheet of A1, paper mm.
-const ROOM_MM: DVec2 = DVec2::new(700.0, 450.0);
+/// Room for the building on a sheet of A0, paper mm.
+const ROOM_MM: DVec2 = DVec2::new(1050.0, 650.0);
 /// Usual scales, the largest first; beyond the last one units could not be drawn in their parts.
 const USUAL: [f64; 6] = [50.0, 100.0, 200.0, 250.0, 400.0, 500.0];
 /// 1/4", 1/8", 3/32" and 1/16" to a foot, 40 feet to an inch.
@@ -19,9 +21,11 @@ const USUAL_US: [f64; 5] = [48.0, 96.0, 128.0, 192.0, 480.0];
 /// Words of the imprint in one line.
 const LETTERS_A_LINE: usize = 150;
 
-/// The plan view with everything on it, on its sheet.
+/// The plan view on its sheet, with everything on it but blocks of reactions: beside each of many bases they would hide
+/// the plan, and schedule and model tell them.
 pub fn plan_sheet(plan: &Plan, assessment: &Assessment, imprint: &Imprint, units: UnitSystem) -> Drawing {
-    let options = PlanViewOptions { units, ..PlanViewOptions::at(usual_scale(plan, units)) };
+    let shown = OverlaySet::All.shown().without(Overlay::Reactions);
+    let options = PlanViewOptions { units, shown, ..PlanViewOptions::at(usual_scale(plan, units)) };
     with_imprint(sheet(plan_view(plan, assessment, &options), plan, North::Shown, units), imprint)
 }
 
