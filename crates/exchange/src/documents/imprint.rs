@@ -64,12 +64,14 @@ impl Imprint {
             let origin = if named.is_invented { " (invented for demonstration: no such parts are made)" } else { "" };
             format!("{}{origin}", named.name)
         };
+        // A document without revision or date says so wherever it is read.
+        let entered = |text: &str| if text.is_empty() { "not entered".to_owned() } else { text.to_owned() };
         vec![
             ("Job", plan.job.clone()),
             ("Address", self.address.clone()),
             ("Planned by", self.author.clone()),
-            ("Revision", plan.revision.clone()),
-            ("Date", self.date.clone()),
+            ("Revision", entered(&plan.revision)),
+            ("Date", entered(&self.date)),
             ("Remark", plan.remark.clone()),
             ("Load basis", plan.load_basis.clone()),
             ("Regime", plan.regime.clone()),

@@ -45,7 +45,7 @@ fn usual_scale(plan: &Plan, units: UnitSystem) -> Scale {
 
 /// The drawing with the imprint below it, line by line.
 pub fn with_imprint(drawing: Drawing, imprint: &Imprint) -> Drawing {
-    let Some(bounds) = drawing.bounds() else { return drawing };
+    let bounds = drawing.bounds().unwrap_or(Bounds { min_m: DVec2::ZERO, max_m: DVec2::ZERO });
     let scale = drawing.scale;
     let line_m = scale.m(TextStyle::Note.line_mm());
     let entered = imprint.rows().into_iter().filter(|(_, text)| !text.is_empty());

@@ -32,10 +32,10 @@ pub fn bases(plan: &Plan, assessment: &Assessment) -> Table {
 fn columns<'a>() -> Vec<Column<Base<'a>>> {
     let words = Column::of_anything;
     vec![
-        words("Tag", "tag", 9.0, |base| Cell::text(base.placement.tag.0.clone())),
-        words("Id", "unit", 9.0, |base| Cell::text(base.id.to_string())),
-        words("Roof", "roof", 16.0, |base| Cell::text_if(base.roof())),
-        words("Edge", "edge", 10.0, |base| match &base.placement.stands {
+        words("Tag", "tag", 8.0, |base| Cell::text(base.placement.tag.0.clone())),
+        words("Id", "unit", 8.0, |base| Cell::text(base.id.to_string())),
+        words("Roof", "roof", 12.0, |base| Cell::text_if(base.roof())),
+        words("Edge", "edge", 8.0, |base| match &base.placement.stands {
             Standing::OnEdge { edge, .. } => Cell::text(edge.to_string()),
             Standing::Free { .. } => Cell::text("free"),
         }),
@@ -48,7 +48,7 @@ fn columns<'a>() -> Vec<Column<Base<'a>>> {
         Column::of(Length, "Setback", "setback", |base| {
             Cell::amount_if(Length, base.unit.setting_out.map(|out| out.setback_m))
         }),
-        words("Next base along the edge", "next_base", 11.0, |base| {
+        words("Next base along the edge", "next_base", 8.0, |base| {
             let after = base.unit.setting_out.and_then(|out| out.after);
             Cell::text_if(after.map(|(id, _)| tag_of(base.plan, id)))
         }),
@@ -63,27 +63,27 @@ fn columns<'a>() -> Vec<Column<Base<'a>>> {
         Column::of(Angle, "Looks toward", "outward", |base| {
             Cell::amount_if(Angle, base.unit.frame.map(|frame| frame.outward_rad))
         }),
-        words("Family", "family", 16.0, |base| Cell::text_if(base.resolved().map(|unit| unit.family.clone()))),
-        words("Mast", "mast", 18.0, |base| Cell::text_if(base.resolved().map(|unit| unit.mast.name.clone()))),
-        words("Arm", "arm", 18.0, |base| Cell::text_if(base.resolved().map(|unit| unit.arm.name.clone()))),
-        words("Brace", "brace", 18.0, |base| {
+        words("Family", "family", 14.0, |base| Cell::text_if(base.resolved().map(|unit| unit.family.clone()))),
+        words("Mast", "mast", 10.0, |base| Cell::text_if(base.resolved().map(|unit| unit.mast.name.clone()))),
+        words("Arm", "arm", 14.0, |base| Cell::text_if(base.resolved().map(|unit| unit.arm.name.clone()))),
+        words("Brace", "brace", 12.0, |base| {
             let brace = |unit: &ResolvedUnit| unit.brace.as_ref().map_or("none".to_owned(), |brace| brace.name.clone());
             Cell::text_if(base.resolved().map(brace))
         }),
-        words("Base", "base", 20.0, |base| Cell::text_if(base.resolved().map(|unit| unit.base.name.clone()))),
-        words("Kind of base", "base_kind", 18.0, |base| {
+        words("Base", "base", 14.0, |base| Cell::text_if(base.resolved().map(|unit| unit.base.name.clone()))),
+        words("Kind of base", "base_kind", 14.0, |base| {
             Cell::text_if(base.resolved().map(|unit| unit.base.kind.words()))
         }),
-        words("What is missing", "missing", 22.0, |base| {
+        words("What is missing", "missing", 14.0, |base| {
             Cell::text_if(base.unit.resolved.as_ref().err().map(ToString::to_string))
         }),
-        words("Fixing", "fixing", 20.0, |base| {
+        words("Fixing", "fixing", 16.0, |base| {
             Cell::text_if(base.resolved().and_then(|unit| unit.fixing.as_ref()).map(|fixing| fixing.name.clone()))
         }),
-        words("Kind of fixing", "fixing_kind", 16.0, |base| {
+        words("Kind of fixing", "fixing_kind", 12.0, |base| {
             Cell::text_if(base.resolved().map(|unit| unit.fixing_kind().map_or("not known", |kind| kind.words())))
         }),
-        words("Anchors", "anchors", 9.0, |base| {
+        words("Anchors", "anchors", 8.0, |base| {
             let anchors = base.resolved().and_then(|unit| unit.base.anchors.as_ref());
             anchors.map_or(Cell::Empty, |anchors| Cell::Count(anchors.at_m.len()))
         }),
@@ -91,23 +91,23 @@ fn columns<'a>() -> Vec<Column<Base<'a>>> {
             let anchors = base.resolved().and_then(|unit| unit.base.anchors.as_ref());
             Cell::amount_if(Length, anchors.map(|anchors| anchors.embedment_m))
         }),
-        words("Test duty", "test_duty", 34.0, |base| Cell::text_if(base.test_duty())),
+        words("Test duty", "test_duty", 26.0, |base| Cell::text_if(base.test_duty())),
         Column::of(Mass, "Mass carried to it", "portable_mass", |base| {
             Cell::amount_if(Mass, base.resolved().map(ResolvedUnit::portable_mass_kg))
         }),
-        words("Governing combination", "governing_combination", 24.0, |base| {
+        words("Governing combination", "governing_combination", 18.0, |base| {
             Cell::text_if(base.governing().map(|result| result.name.clone()))
         }),
-        words("Its level", "governing_level", 11.0, |base| {
+        words("Its level", "governing_level", 9.0, |base| {
             Cell::text_if(base.governing().map(|result| result.level.name()))
         }),
         Column::of(Moment, "Largest M", "m_max", |base| base.extreme(Component::M, Sense::Max)),
         Column::of(Force, "Largest V", "v_max", |base| base.extreme(Component::V, Sense::Max)),
         Column::of(Force, "Largest Fz, up", "fz_max", |base| base.extreme(Component::Fz, Sense::Max)),
         Column::of(Force, "Smallest Fz", "fz_min", |base| base.extreme(Component::Fz, Sense::Min)),
-        words("Blocking", "blocking", 9.0, |base| base.count(|outcome| *outcome == Outcome::Fails(Severity::Blocking))),
-        words("Cautions", "cautions", 9.0, |base| base.count(|outcome| *outcome == Outcome::Fails(Severity::Caution))),
-        words("Not checked", "not_checked", 9.0, |base| {
+        words("Blocking", "blocking", 8.0, |base| base.count(|outcome| *outcome == Outcome::Fails(Severity::Blocking))),
+        words("Cautions", "cautions", 8.0, |base| base.count(|outcome| *outcome == Outcome::Fails(Severity::Caution))),
+        words("Not checked", "not_checked", 8.0, |base| {
             base.count(|outcome| matches!(outcome, Outcome::NotChecked(_)))
         }),
     ]

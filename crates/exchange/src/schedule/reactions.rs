@@ -64,15 +64,15 @@ fn rows_of_combination<'a>(unit: &'a UnitReactions, combination: &'a Combination
 fn columns<'a>() -> Vec<Column<Row<'a>>> {
     let words = Column::of_anything;
     vec![
-        words("Tag", "tag", 9.0, |row| Cell::text(row.unit.tag.clone())),
-        words("Id", "unit", 9.0, |row| Cell::text(row.unit.id.to_string())),
+        words("Tag", "tag", 8.0, |row| Cell::text(row.unit.tag.clone())),
+        words("Id", "unit", 8.0, |row| Cell::text(row.unit.id.to_string())),
         words("Combination", "combination", 24.0, |row| {
             Cell::text_if(row.combination.map(|combination| combination.name.clone()))
         }),
         words("Level", "load_level", 11.0, |row| {
             Cell::text_if(row.combination.map(|combination| combination.level.name()))
         }),
-        words("Loads and factors inside", "inside", 40.0, |row| {
+        words("Loads and factors inside", "inside", 72.0, |row| {
             Cell::text_if(row.combination.map(|combination| combination.inside.clone()))
         }),
         Column::of(Force, "Pull of the rope", "pull", |row| match row.combination {

@@ -86,7 +86,7 @@ impl<R> Column<R> {
 }
 
 /// Width of a column of figures, in characters.
-const FIGURE_WIDTH: f64 = 10.0;
+const FIGURE_WIDTH: f64 = 8.5;
 
 impl Table {
     /// A table of these columns.

@@ -46,3 +46,12 @@ fn documents_replace_those_of_the_revision_before() {
     assert_ne!(fs::read_to_string(folder.path().join("gantline-bases.csv")).unwrap(), before);
     assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 3, "no temporary file stays");
 }
+
+#[test]
+fn a_plan_with_nothing_on_it_has_documents_too() {
+    let mut plan = Worked::of(SMALL).plan;
+    (plan.roofs, plan.obstacles, plan.placements) = Default::default();
+    let documents = Worked::from(plan).documents(&Wanted::all(UnitSystem::UsCustomary));
+    assert_eq!(documents.len(), DocumentKind::ALL.len() + 2, "tables are three files");
+    assert!(documents.iter().all(|document| !document.bytes.is_empty()));
+}
