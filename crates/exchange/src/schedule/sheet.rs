@@ -1,5 +1,8 @@
 //! A table as a sheet of the workbook: imprint and caution on top, heads that stay in sight, real numbers, set up to print.
 
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
 use gantline_plan::quantity::{Kind, UnitSystem};
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Worksheet, XlsxError};
 
@@ -45,9 +48,11 @@ pub fn print_table(
     for (column, head) in (0_u16..).zip(&table.heads) {
         sheet.write_string_with_format(HEAD_ROW, column, head.with_unit(units), &bold)?;
     }
+    let mut formats = BTreeMap::new();
     for (row, cells) in (HEAD_ROW + 1..).zip(&table.rows) {
         for (column, cell) in (0_u16..).zip(cells) {
-            print_cell(sheet, (row, column), cell, table.heads.get(usize::from(column)), units)?;
+            let head = table.heads.get(usize::from(column));
+            print_cell(sheet, (row, column), cell, head, (units, &mut formats))?;
         }
     }
     sheet.set_freeze_panes(HEAD_ROW + 1, table.kept_columns)?;
@@ -128,7 +133,7 @@ fn print_cell(
     (row, column): (u32, u16),
     cell: &Cell,
     head: Option<&Head>,
-    units: UnitSystem,
+    (units, formats): (UnitSystem, &mut BTreeMap<Kind, Format>),
 ) -> Result<(), XlsxError> {
     match cell {
         Cell::Empty => {}
@@ -146,8 +151,9 @@ fn print_cell(
             if head.is_some_and(|head| head.counts == Counts::Only(*kind)) {
                 sheet.write_number(row, column, shown)?;
             } else {
-                let format = Format::new().set_align(FormatAlign::Top).set_num_format(digits(*kind, units));
-                sheet.write_number_with_format(row, column, shown, &format)?;
+                let new = || Format::new().set_align(FormatAlign::Top).set_num_format(digits(*kind, units));
+                let format = formats.entry(*kind).or_insert_with(new);
+                sheet.write_number_with_format(row, column, shown, format)?;
             }
         }
     }
@@ -156,9 +162,13 @@ fn print_cell(
 
 /// Words that a cell can hold, without signs that the file format has no room for. They are written as words whatever
 /// they begin with: nothing here is ever a formula.
-pub fn held(words: &str) -> String {
-    let plain = words.chars().filter(|letter| *letter == '\n' || !letter.is_control());
-    plain.filter(|letter| !matches!(letter, '\u{fffe}' | '\u{ffff}')).take(MOST_LETTERS).collect()
+pub fn held(words: &str) -> Cow<'_, str> {
+    let is_held = |letter: char| letter == '\n' || !letter.is_control() && !matches!(letter, '\u{fffe}' | '\u{ffff}');
+    // As many bytes hold at most as many letters.
+    if words.len() <= MOST_LETTERS && words.chars().all(is_held) {
+        return Cow::Borrowed(words);
+    }
+    Cow::Owned(words.chars().filter(|&letter| is_held(letter)).take(MOST_LETTERS).collect())
 }
 
 #[cfg(test)]

@@ -23,6 +23,9 @@ pub enum ScheduleFault {
 /// The file format wants a time of making; where the plan has no readable date it is this one, since there is no clock.
 const NO_DATE: (u16, u8, u8) = (2000, 1, 1);
 
+/// Packed quickly rather than small: 6 is usual.
+const COMPRESSION: u8 = 2;
+
 /// All tables of the schedule, in the order of the sheets.
 pub fn tables(plan: &Plan, assessment: &Assessment) -> Vec<Table> {
     vec![
@@ -43,6 +46,7 @@ pub fn workbook(
 ) -> Result<Vec<u8>, ScheduleFault> {
     let tables = tables(plan, assessment);
     let mut workbook = Workbook::new();
+    workbook.set_zip_compression_level(COMPRESSION);
     workbook.set_properties(&properties(imprint)?);
     print_cover(workbook.add_worksheet(), imprint, assessment, &tables, units)?;
     for table in &tables {
@@ -61,6 +65,6 @@ fn properties(imprint: &Imprint) -> Result<DocProperties, XlsxError> {
         .set_comment(CAUTION)
         .set_creation_datetime(&ExcelDateTime::from_ymd(year, month, day)?)
         .set_custom_property("Plan SHA-256", imprint.plan.content_sha256.as_str())
-        .set_custom_property("Revision", held(&imprint.plan.revision))
-        .set_custom_property("Load basis", held(&imprint.plan.load_basis)))
+        .set_custom_property("Revision", held(&imprint.plan.revision).as_ref())
+        .set_custom_property("Load basis", held(&imprint.plan.load_basis).as_ref()))
 }
