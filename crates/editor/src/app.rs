@@ -11,7 +11,7 @@ use gantline_plan::quantity::UnitSystem;
 
 use crate::canvas::canvas::{self, OnSheet, Told};
 use crate::derived::{Assessed, Drawn, View};
-use crate::document::{OpenDocument, Picker, Worker};
+use crate::document::{OpenDocument, Outgoing, Picker, Worker};
 use crate::intent::Intent;
 use crate::panels;
 use crate::preferences::{Preferences, Store, ThemeChoice};
@@ -45,6 +45,7 @@ pub struct App {
     pub(crate) picker: Box<dyn Picker>,
     pub(crate) picking: Option<Picking>,
     pub(crate) worker: Worker,
+    pub(crate) outgoing: Option<Outgoing>,
     pub(crate) copies: Option<Arc<Autosave>>,
     pub(crate) rescued: Vec<RecoveryCopy>,
     pub(crate) untitled: u64,
@@ -74,6 +75,10 @@ pub(crate) enum Picking {
     Open,
     /// To be saved to.
     Save,
+    /// A folder for documents.
+    Folder,
+    /// A picture to be written.
+    Picture,
 }
 
 impl App {
@@ -94,6 +99,7 @@ impl App {
             drawn: Drawn::default(),
             picker: start.picker,
             picking: None,
+            outgoing: None,
             copies,
             rescued,
             untitled: 0,
@@ -126,6 +132,16 @@ impl App {
         while let Some(done) = self.worker.wait() {
             carry_out::file::disk_told(self, done);
         }
+    }
+
+    /// Waits until what is being written for others has ended, for tests.
+    pub fn wait_for_outgoing(&mut self) {
+        carry_out::outgoing::wait(self);
+    }
+
+    /// What was said last in the status line.
+    pub fn said(&self) -> &str {
+        &self.session.said
     }
 
     /// One frame.
@@ -167,6 +183,7 @@ impl App {
             carry_out::file::disk_told(self, done);
         }
         carry_out::file::picker_told(self);
+        carry_out::outgoing::told(self);
         if ui.input(|input| input.viewport().close_requested()) && !self.leaves && !carry_out::file::may_leave(self) {
             ui.ctx().send_viewport_cmd(egui::ViewportCommand::CancelClose);
         }
@@ -182,8 +199,8 @@ impl App {
         if self.leaves {
             ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
         }
-        if self.picking.is_some() {
-            // A dialog that runs elsewhere wakes no one.
+        if self.picking.is_some() || self.outgoing.is_some() {
+            // A dialog that runs elsewhere wakes no one, nor does the thread that writes for others.
             ui.ctx().request_repaint_after(std::time::Duration::from_millis(100));
         }
         let title = self.document.as_ref().map_or_else(|| "Gantline".to_owned(), window_title);
@@ -254,6 +271,9 @@ impl App {
         });
         if let Some(trouble) = &document.save_trouble {
             panels::save_trouble::show(ui, trouble, &palette, intents);
+        }
+        if let Some(outgoing) = &self.outgoing {
+            panels::outgoing::show(ui, outgoing.progress(), &palette, intents);
         }
         Panel::bottom("status line").exact_size(type_scale::STATUS_LINE).frame(bar).show(ui, |ui| {
             panels::status_line::show(ui, &sight, intents);

@@ -17,6 +17,10 @@ pub enum Command {
     Save,
     /// Saves under another name.
     SaveAs,
+    /// Writes schedule, drawing, model and tables for others.
+    WriteDocuments,
+    /// Writes the drawing on the main sheet as a picture.
+    WritePicture,
     /// Back to the start page.
     Close,
     /// Takes the last step back.
@@ -165,6 +169,20 @@ pub const TABLE: &[Entry] = &[
     entry(Command::Open, "Open…", "Opens a plan file.", &[with(CTRL, Key::O)], Menu::File),
     entry(Command::Save, "Save", "Saves the plan; the version before is kept.", &[with(CTRL, Key::S)], Menu::File),
     entry(Command::SaveAs, "Save as…", "Saves under another name.", &[with(CTRL_SHIFT, Key::S)], Menu::File),
+    entry(
+        Command::WriteDocuments,
+        "Write documents…",
+        "Writes schedule, drawing for CAD, building model and tables into a folder.",
+        &[],
+        Menu::File,
+    ),
+    entry(
+        Command::WritePicture,
+        "Write drawing as picture…",
+        "Writes the drawing on the main sheet as SVG or PNG.",
+        &[],
+        Menu::File,
+    ),
     entry(Command::Close, "Close plan", "Goes back to the start page.", &[with(CTRL, Key::W)], Menu::File),
     entry(
         Command::Preferences,

@@ -81,6 +81,12 @@ pub enum Intent {
     OpenDemonstration(usize),
     /// Saves to a file.
     SaveTo(PathBuf),
+    /// Writes the documents into a folder.
+    DocumentsTo(PathBuf),
+    /// Writes the drawing on the main sheet as a picture.
+    PictureTo(PathBuf),
+    /// Stops what is being written for others.
+    StopWriting,
     /// Answers the open question.
     Answer(Answer),
     /// Shows other units of measure.

@@ -137,3 +137,34 @@ fn words_are_in_the_units_asked_for_and_json_stays_si() {
         assert_eq!(asked.stdout, about(command, &plan, &["--json"]).stdout);
     }
 }
+
+#[test]
+fn documents_are_written_together_and_only_those_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let to = folder.path().to_str().unwrap();
+    let all = about("documents", &demo("small-roof.json"), &["--to", to, "--date", "2026-03-31"]);
+    assert_eq!(all.status.code(), Some(0), "{}", text(&all.stderr));
+    let named: Vec<&str> = text(&all.stdout).lines().collect();
+    assert_eq!(named.len(), fs::read_dir(folder.path()).unwrap().count());
+    assert!(named.iter().all(|path| Path::new(path).is_file()));
+    let model = fs::read_to_string(folder.path().join("gantline-model.ifc")).unwrap();
+    assert!(model.contains("2026-03-31T00:00:00"));
+    let only = tempfile::tempdir().unwrap();
+    let to = only.path().to_str().unwrap();
+    let some = about("documents", &demo("small-roof.json"), &["--to", to, "--only", "dxf,schedule", "--units", "us"]);
+    assert_eq!(some.status.code(), Some(0), "{}", text(&some.stderr));
+    let mut names: Vec<_> = fs::read_dir(only.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+    names.sort();
+    assert_eq!(names, ["gantline-plan.dxf", "gantline-schedule.xlsx"]);
+}
+
+#[test]
+fn documents_of_a_plan_that_can_not_be_read_are_not_begun() {
+    let folder = tempfile::tempdir().unwrap();
+    let broken = folder.path().join("broken.json");
+    fs::write(&broken, "{").unwrap();
+    let to = folder.path().join("documents");
+    let answer = about("documents", &broken, &["--to", to.to_str().unwrap()]);
+    assert_eq!(answer.status.code(), Some(2));
+    assert!(text(&answer.stderr).contains("broken.json") && !to.exists());
+}

@@ -1,11 +1,16 @@
 //! Outside formats and the disk: what the plan's assessment says and what the drawings show, in files of other kinds.
 //!
 //! [`answers`] is the documented JSON and CSV of the command line; [`disk`] puts files on a disk whole or not at all and
-//! keeps recovery copies; [`svg`] and [`png`] print drawings.
+//! keeps recovery copies; [`svg`] and [`png`] print drawings; [`schedule`] is the tables of bases, reactions, parts and findings;
+//! [`dxf_drawing`] the plan for CAD, [`ifc_model`] as a building model; [`documents`] puts together what leaves the plan for others.
 #![warn(missing_docs)]
 
 pub mod answers;
 pub mod disk;
+pub mod documents;
+pub mod dxf_drawing;
+pub mod ifc_model;
 pub mod palette;
 pub mod png;
+pub mod schedule;
 pub mod svg;

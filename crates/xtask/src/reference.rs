@@ -11,7 +11,7 @@ use crate::bench::files;
 use crate::libraries;
 use crate::numbers::difference;
 use crate::packages;
-use crate::steps::{Done, root, run, target_folder};
+use crate::steps::{Done, cargo, root, run, target_folder};
 
 /// Other processors and other versions of the C library differ in the last digits.
 const RELATIVE: f64 = 1e-9;
@@ -22,10 +22,11 @@ pub fn reference() -> Done {
     let work = target_folder()?.join("reference");
     let python = environment(&work)?;
     see_to_system_libraries();
+    let documents = documents(&work)?;
     let without = install_requirements(&python, &committed.join("requirements.txt"))?;
     let mut report = Report::default();
     for script in files(&committed)?.into_iter().filter(|file| file.extension().is_some_and(|end| end == "py")) {
-        report.add(&script, run_and_compare(&python, &script, &work)?);
+        report.add(&script, run_and_compare(&python, &script, &work, &documents)?);
     }
     report.finish(&without)
 }
@@ -45,6 +46,21 @@ fn environment(work: &Path) -> Done<PathBuf> {
         make()?;
     }
     Ok(python)
+}
+
+/// Plans whose documents are read back.
+const PLANS: [&str; 2] = ["small-roof", "courtyard-building"];
+
+/// The folder with the documents of demonstration plans, made anew, a folder each.
+fn documents(work: &Path) -> Done<PathBuf> {
+    let folder = work.join("documents");
+    for name in PLANS {
+        let plan = root()?.join("demo-projects").join(name).with_extension("json");
+        let mut made = cargo()?;
+        made.args(["run", "--quiet", "--locked", "--package", "gantline-exchange", "--example", "documents", "--"]);
+        run(made.arg(plan).arg(folder.join(name)))?;
+    }
+    Ok(folder)
 }
 
 /// OpenSees comes without two libraries of the system; where they can't be had, its scripts are left out by name.
@@ -80,13 +96,18 @@ enum Outcome {
     LeftOut(String),
 }
 
-fn run_and_compare(python: &Path, script: &Path, work: &Path) -> Done<Outcome> {
+fn run_and_compare(python: &Path, script: &Path, work: &Path, documents: &Path) -> Done<Outcome> {
     let stem = script.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     let committed = script.with_file_name("expected").join(format!("{stem}.json"));
     let room = copy_of_folder(script, work)?;
     let copy = room.join(script.file_name().unwrap_or_default());
     println!("$ python {stem}.py");
-    let answer = Command::new(python).arg(&copy).current_dir(&room).output().map_err(|cause| cause.to_string())?;
+    let answer = Command::new(python)
+        .arg(&copy)
+        .current_dir(&room)
+        .env("GANTLINE_DOCUMENTS", documents)
+        .output()
+        .map_err(|cause| cause.to_string())?;
     if !answer.status.success() {
         let said = String::from_utf8_lossy(&answer.stderr).into_owned();
         let last = said.lines().last().unwrap_or_default().to_owned();

@@ -6,7 +6,7 @@ use gantline_plan::document::{EdgeId, PlacementId, Plan, Standing, Station, Thin
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
 use glam::DVec2;
 
-use super::{edit, file, gesture, ghost, one, view};
+use super::{edit, file, gesture, ghost, one, outgoing, view};
 use crate::app::{App, scene_of};
 use crate::command::{Command, Pace, Sense, Way};
 use crate::intent::{Intent, Then};
@@ -22,6 +22,8 @@ pub fn run(app: &mut App, command: Command) {
         Command::Open => file::leave(app, Next::Open),
         Command::Save => file::save(app),
         Command::SaveAs => file::save_as(app),
+        Command::WriteDocuments => outgoing::ask_for_folder(app),
+        Command::WritePicture => outgoing::ask_for_picture(app),
         Command::Close => file::leave(app, Next::Close),
         Command::Undo => undo(app),
         Command::Redo => redo(app),

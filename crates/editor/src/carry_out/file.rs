@@ -8,7 +8,7 @@ use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::change::{Change, apply};
 use gantline_plan::document::Plan;
 
-use super::edit;
+use super::{edit, outgoing};
 use crate::app::{App, Picking};
 use crate::demonstration;
 use crate::document::open_document::SaveTrouble;
@@ -197,12 +197,16 @@ pub fn picker_told(app: &mut App) {
     match (picked, picking) {
         (Picked::File(path), Picking::Open) => open(app, &path),
         (Picked::File(path), Picking::Save) => save_to(app, with_ending(path)),
+        (Picked::File(folder), Picking::Folder) => outgoing::write_documents(app, folder),
+        (Picked::File(path), Picking::Picture) => outgoing::write_picture(app, path),
         (Picked::Nothing, _) => app.after_save = None,
         (Picked::NoDialog(why), picking) => {
             app.session.said = format!("The desktop shows no file dialog: {why}.");
             let (question, begin) = match picking {
                 Picking::Open => (PathQuestion::Open, String::new()),
                 Picking::Save => (PathQuestion::Save, suggested_path(app)),
+                Picking::Folder => (PathQuestion::Folder, outgoing::suggested_path(app, picking)),
+                Picking::Picture => (PathQuestion::Picture, outgoing::suggested_path(app, picking)),
             };
             app.session.asked_text = begin;
             app.session.page = Some(Page::Path(question));

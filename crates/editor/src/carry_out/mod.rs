@@ -5,6 +5,7 @@ pub mod edit;
 pub mod file;
 pub mod gesture;
 pub mod ghost;
+pub mod outgoing;
 pub mod view;
 
 use crate::app::App;
@@ -68,6 +69,9 @@ pub fn one(app: &mut App, intent: Intent) {
         Intent::OpenPath(path) => file::leave(app, crate::session::Next::OpenPath(path)),
         Intent::OpenDemonstration(index) => file::leave(app, crate::session::Next::OpenDemonstration(index)),
         Intent::SaveTo(path) => file::save_to(app, path),
+        Intent::DocumentsTo(folder) => outgoing::write_documents(app, folder),
+        Intent::PictureTo(path) => outgoing::write_picture(app, path),
+        Intent::StopWriting => outgoing::stop(app),
         Intent::Answer(answer) => file::answer(app, answer),
         Intent::Rescue(index) => file::rescue(app, index),
         Intent::DropRescue(index) => file::drop_rescue(app, index),

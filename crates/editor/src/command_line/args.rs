@@ -3,6 +3,8 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use gantline_exchange::documents::DocumentKind;
+use gantline_exchange::dxf_drawing::DrawingUnit;
 use gantline_plan::quantity::UnitSystem;
 
 /// Plans rope access to facades from portable mast-and-arm units. Without a subcommand the window opens.
@@ -27,6 +29,8 @@ pub enum Question {
     Check(CheckArgs),
     /// Tell the reactions of every unit in every combination, with all that acts at the same time.
     Reactions(ReactionsArgs),
+    /// Write the plan as files for others: schedule, drawing, model, tables. All of them are written, or none.
+    Documents(DocumentsArgs),
     /// Print the JSON Schema of the plan file or of an answer.
     Schema(SchemaArgs),
     /// Do the main job on a demonstration plan: checks, reactions and drawings as files.
@@ -82,6 +86,72 @@ pub struct ReactionsArgs {
     /// Units of measure of the answer in words; JSON and the table are always SI.
     #[arg(long, value_enum, default_value = "si")]
     pub units: Units,
+}
+
+/// What `documents` is given.
+#[derive(Debug, Args)]
+pub struct DocumentsArgs {
+    /// The plan.
+    pub plan: PathBuf,
+    /// The folder to write to; files of the same names there are replaced.
+    #[arg(long, value_name = "FOLDER")]
+    pub to: PathBuf,
+    /// Only these, with commas between them; without it, all.
+    #[arg(long, value_enum, value_delimiter = ',')]
+    pub only: Vec<DocumentChoice>,
+    /// Unit of the drawing for CAD.
+    #[arg(long, value_enum, default_value = "m")]
+    pub dxf_in: DrawnIn,
+    /// Date printed on them in place of the plan's; best as 2026-03-31.
+    #[arg(long)]
+    pub date: Option<String>,
+    /// Units of measure of what people read; tables and models for other programs are always SI.
+    #[arg(long, value_enum, default_value = "si")]
+    pub units: Units,
+}
+
+/// A document by the name of its format.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum DocumentChoice {
+    /// Bases, reactions, parts, findings and basis as a workbook (XLSX).
+    Schedule,
+    /// The plan view for CAD.
+    Dxf,
+    /// Roofs, bases, units and clear zones as a building model.
+    Ifc,
+    /// Bases, reactions and findings as tables.
+    Csv,
+}
+
+/// The unit of the drawing for CAD.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum DrawnIn {
+    /// Meters.
+    M,
+    /// Millimeters.
+    Mm,
+}
+
+impl DrawnIn {
+    /// The unit that is meant.
+    pub const fn unit(self) -> DrawingUnit {
+        match self {
+            Self::M => DrawingUnit::Meters,
+            Self::Mm => DrawingUnit::Millimeters,
+        }
+    }
+}
+
+impl DocumentChoice {
+    /// The kind of document that is meant.
+    pub const fn kind(self) -> DocumentKind {
+        match self {
+            Self::Schedule => DocumentKind::Schedule,
+            Self::Dxf => DocumentKind::Drawing,
+            Self::Ifc => DocumentKind::Model,
+            Self::Csv => DocumentKind::Tables,
+        }
+    }
 }
 
 /// What `schema` is given.

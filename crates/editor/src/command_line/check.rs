@@ -11,9 +11,9 @@ use gantline_plan::quantity::{UnitSystem, area, length, number};
 
 use super::args::CheckArgs;
 use super::ending::{Ending, NoAnswer};
-use super::names::name_of;
 use super::tally::tally_line;
 use super::told::{tell, tell_beside};
+use gantline_exchange::answers::names::name_of;
 
 /// Checks a plan.
 pub fn check(args: &CheckArgs) -> Result<Ending, NoAnswer> {

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use gantline_exchange::disk::{DiskFault, OpenFault};
+use gantline_exchange::documents::DocumentFault;
 use gantline_exchange::png::PngFault;
 
 /// What was found.
@@ -50,6 +51,9 @@ pub enum NoAnswer {
     /// The answer can't be put into a table.
     #[error("the answer can't be written as CSV: {0}")]
     Csv(String),
+    /// Documents could not be written.
+    #[error(transparent)]
+    Documents(#[from] DocumentFault),
     /// A drawing can't become a picture.
     #[error(transparent)]
     Picture(#[from] PngFault),

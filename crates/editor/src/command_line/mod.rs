@@ -5,8 +5,8 @@
 mod args;
 mod check;
 mod demonstration;
+mod documents;
 mod ending;
-mod names;
 mod reactions;
 mod run;
 mod schema;

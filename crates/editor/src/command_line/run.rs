@@ -8,6 +8,7 @@ use clap::Parser;
 use super::args::{Asked, Question};
 use super::check::check;
 use super::demonstration::demonstration;
+use super::documents::documents;
 use super::ending::{Ending, NoAnswer, UNREADABLE};
 use super::reactions::reactions;
 use super::schema::schema;
@@ -26,6 +27,7 @@ fn answer(question: &Question) -> Result<Ending, NoAnswer> {
     match question {
         Question::Check(args) => check(args),
         Question::Reactions(args) => reactions(args),
+        Question::Documents(args) => documents(args),
         Question::Schema(args) => schema(args),
         Question::Demonstration(args) => demonstration(args),
     }

@@ -2,7 +2,9 @@
 
 pub mod assessed;
 pub mod drawn;
+pub mod picture;
 pub mod views;
 
 pub use assessed::Assessed;
 pub use drawn::{Drawn, View};
+pub use picture::picture;

@@ -1,9 +1,11 @@
-//! The open plan: its history, its file, and the worker that puts it on the disk.
+//! The open plan: its history, its file, the worker that puts it on the disk, and what leaves for others.
 
 pub mod open_document;
+pub mod outgoing;
 pub mod picker;
 pub mod worker;
 
 pub use open_document::OpenDocument;
+pub use outgoing::{Leaving, Outgoing};
 pub use picker::{Picked, Picker, Wanted};
 pub use worker::{Done, Job, Worker};

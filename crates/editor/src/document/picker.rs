@@ -15,12 +15,21 @@ pub enum Wanted {
         /// Folder to begin in.
         folder: Option<PathBuf>,
     },
+    /// A folder for documents; the folder to begin in.
+    Folder(Option<PathBuf>),
+    /// Where a picture goes; the name suggested and the folder to begin in.
+    Picture {
+        /// Suggested name.
+        name: String,
+        /// Folder to begin in.
+        folder: Option<PathBuf>,
+    },
 }
 
 /// What came of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Picked {
-    /// A file.
+    /// A file, or the folder that was asked for.
     File(PathBuf),
     /// The dialog was closed.
     Nothing,
@@ -39,6 +48,12 @@ pub trait Picker {
 /// A plan's file ends in `.json`, so that other programs know what it is.
 pub fn with_ending(path: PathBuf) -> PathBuf {
     if path.extension().is_some() { path } else { path.with_extension("json") }
+}
+
+/// A picture's file ends in `.svg` or `.png`, as its kind is told by it.
+pub fn with_picture_ending(path: PathBuf) -> PathBuf {
+    let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+    if matches!(ending.as_deref(), Some("svg" | "png")) { path } else { path.with_extension("svg") }
 }
 
 /// Answers from a script, in order; without one, as if no dialog could be shown.

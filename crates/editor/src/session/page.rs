@@ -33,6 +33,10 @@ pub enum PathQuestion {
     Open,
     /// Where to save.
     Save,
+    /// A folder for documents.
+    Folder,
+    /// Where a picture goes.
+    Picture,
 }
 
 /// What the drawer shows.

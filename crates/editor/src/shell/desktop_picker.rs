@@ -47,16 +47,21 @@ impl Picker for DesktopPicker {
 
 fn ask_desktop(wanted: &Wanted) -> Picked {
     let asked_at = Instant::now();
-    let dialog = rfd::FileDialog::new().add_filter("Gantline plan", &["json"]).add_filter("All files", &["*"]);
+    let plain = rfd::FileDialog::new();
+    let dialog = plain.clone().add_filter("Gantline plan", &["json"]).add_filter("All files", &["*"]);
+    let placed = |dialog: rfd::FileDialog, folder: &Option<std::path::PathBuf>| match folder {
+        Some(folder) => dialog.set_directory(folder),
+        None => dialog,
+    };
     let picked = match wanted {
         Wanted::Open => dialog.set_title("Open a plan").pick_file(),
         Wanted::Save { name, folder } => {
-            let named = dialog.set_title("Save the plan").set_file_name(name);
-            let placed = match folder {
-                Some(folder) => named.set_directory(folder),
-                None => named,
-            };
-            placed.save_file()
+            placed(dialog.set_title("Save the plan").set_file_name(name), folder).save_file()
+        }
+        Wanted::Folder(folder) => placed(plain.set_title("Write documents into a folder"), folder).pick_folder(),
+        Wanted::Picture { name, folder } => {
+            let pictures = plain.add_filter("SVG", &["svg"]).add_filter("PNG", &["png"]);
+            placed(pictures.set_title("Write the drawing as a picture").set_file_name(name), folder).save_file()
         }
     };
     match picked {

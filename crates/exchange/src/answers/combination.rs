@@ -171,7 +171,8 @@ fn symbol(component: Component) -> String {
     component.symbol().to_owned()
 }
 
-fn set(set: &ReactionSet) -> SetAnswer {
+/// The answer about an extreme at the base.
+pub(crate) fn set(set: &ReactionSet) -> SetAnswer {
     let (forces, moments) = set.concurrent.split_at(3);
     let largest = |of: &[f64]| of.iter().fold(0.0_f64, |most, value| most.max(value.abs()));
     let (largest_n, largest_nm) = (largest(forces), largest(moments));

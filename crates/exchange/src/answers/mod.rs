@@ -11,6 +11,7 @@ pub mod facade;
 pub mod figure;
 pub mod finding;
 pub mod make_up;
+pub mod names;
 pub mod plan_named;
 pub mod reactions_answer;
 pub mod schema;

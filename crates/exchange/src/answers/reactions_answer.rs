@@ -10,7 +10,8 @@ use super::finding::FindingAnswer;
 use super::plan_named::{CAUTION, PlanNamed};
 use super::unit_reactions::UnitReactions;
 
-const AXES: &str = "Action of the unit on the structure, at the underside of its base plate on the mast axis: x horizontal \
+/// Axes and signs of all reactions.
+pub const AXES: &str = "Action of the unit on the structure, at the underside of its base plate on the mast axis: x horizontal \
     away from the building, y along the edge, z up, right-handed; slew counter-clockwise seen from above, 0 along x. The \
     base does not turn with the slew.";
 

@@ -10,6 +10,7 @@ pub mod plan_file;
 pub mod previous;
 pub mod recovery_copy;
 pub mod replace;
+pub mod replace_all;
 pub mod stamp;
 
 pub use autosave::{Autosave, Found};
@@ -17,4 +18,5 @@ pub use fault::{Deed, DiskFault};
 pub use plan_file::{OpenFault, Opened, SaveFault};
 pub use recovery_copy::RecoveryCopy;
 pub use replace::replace;
+pub use replace_all::replace_all;
 pub use stamp::{Since, Stamp};

@@ -1,0 +1,29 @@
+//! Kinds of documents and the files they are.
+
+/// A kind of document.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DocumentKind {
+    /// Bases, reactions, parts, findings and basis as a workbook.
+    Schedule,
+    /// The plan view for CAD.
+    Drawing,
+    /// Roofs, bases, units and clear zones as a building model.
+    Model,
+    /// Bases, reactions and findings as tables for other programs.
+    Tables,
+}
+
+impl DocumentKind {
+    /// All kinds, in the order in which they are made.
+    pub const ALL: [Self; 4] = [Self::Schedule, Self::Drawing, Self::Model, Self::Tables];
+
+    /// Its words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Schedule => "schedule (XLSX)",
+            Self::Drawing => "plan drawing (DXF)",
+            Self::Model => "model (IFC)",
+            Self::Tables => "tables (CSV)",
+        }
+    }
+}

@@ -1,0 +1,147 @@
+//! Makes documents in memory, one after another, and puts them into a folder together: whoever stops in between has
+//! written nothing.
+
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+
+use gantline_plan::assess::Assessment;
+use gantline_plan::document::Plan;
+use gantline_plan::quantity::UnitSystem;
+
+use super::{DocumentKind, Imprint};
+use crate::disk::{DiskFault, replace_all};
+use crate::dxf_drawing::{DrawingUnit, dxf, plan_sheet};
+use crate::ifc_model::ifc;
+use crate::schedule::{self, ScheduleFault};
+
+/// Which documents are wanted, and how.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wanted {
+    /// Kinds, in any order.
+    pub kinds: Vec<DocumentKind>,
+    /// Units of measure of what people read; tables for programs and models are SI.
+    pub units: UnitSystem,
+    /// The unit of the drawing for CAD.
+    pub drawing_unit: DrawingUnit,
+    /// A date in place of the plan's.
+    pub date: Option<String>,
+}
+
+/// A document, ready to be written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Document {
+    /// Name of its file; it begins with the program's, so that no one else's file is replaced.
+    pub name: String,
+    /// Its content.
+    pub bytes: Vec<u8>,
+}
+
+/// How far the work is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Progress {
+    /// What is made next.
+    pub next: DocumentKind,
+    /// How many kinds are made.
+    pub made: usize,
+    /// How many are wanted.
+    pub wanted: usize,
+}
+
+/// Is told before each kind of document, and says whether to go on.
+pub type Watch<'a> = dyn FnMut(Progress) -> ControlFlow<()> + 'a;
+
+/// Why documents were not written.
+#[derive(Debug, thiserror::Error)]
+pub enum DocumentFault {
+    /// The schedule.
+    #[error(transparent)]
+    Schedule(#[from] ScheduleFault),
+    /// A table.
+    #[error("the table {name} can't be written: {cause}")]
+    Table {
+        /// Name of its file.
+        name: String,
+        /// What is wrong.
+        cause: ::csv::Error,
+    },
+    /// The disk.
+    #[error(transparent)]
+    Disk(#[from] DiskFault),
+    /// Someone stopped the work; nothing was written.
+    #[error("stopped; no document was written")]
+    Stopped,
+}
+
+impl Wanted {
+    /// Every kind, with the plan's own date.
+    pub fn all(units: UnitSystem) -> Self {
+        Self { kinds: DocumentKind::ALL.to_vec(), units, drawing_unit: DrawingUnit::default(), date: None }
+    }
+}
+
+/// Makes the documents of a plan.
+pub fn make(
+    plan: &Plan,
+    assessment: &Assessment,
+    wanted: &Wanted,
+    watch: &mut Watch<'_>,
+) -> Result<Vec<Document>, DocumentFault> {
+    let imprint = Imprint::of(plan, wanted.date.as_deref());
+    let kinds: Vec<DocumentKind> = DocumentKind::ALL.into_iter().filter(|kind| wanted.kinds.contains(kind)).collect();
+    let mut documents = Vec::new();
+    for (made, &next) in kinds.iter().enumerate() {
+        if watch(Progress { next, made, wanted: kinds.len() }).is_break() {
+            return Err(DocumentFault::Stopped);
+        }
+        documents.extend(one_kind(next, plan, assessment, &imprint, wanted)?);
+    }
+    Ok(documents)
+}
+
+/// Puts documents into a folder: all of them, or, where one can't be written, none.
+pub fn write(folder: &Path, documents: &[Document]) -> Result<Vec<PathBuf>, DocumentFault> {
+    let files: Vec<(PathBuf, &[u8])> =
+        documents.iter().map(|document| (folder.join(&document.name), document.bytes.as_slice())).collect();
+    replace_all(&files)?;
+    Ok(files.into_iter().map(|(path, _)| path).collect())
+}
+
+fn one_kind(
+    kind: DocumentKind,
+    plan: &Plan,
+    assessment: &Assessment,
+    imprint: &Imprint,
+    wanted: &Wanted,
+) -> Result<Vec<Document>, DocumentFault> {
+    let units = wanted.units;
+    Ok(match kind {
+        DocumentKind::Schedule => {
+            let bytes = schedule::workbook(plan, assessment, imprint, units)?;
+            vec![Document { name: "gantline-schedule.xlsx".to_owned(), bytes }]
+        }
+        DocumentKind::Drawing => {
+            let sheet = plan_sheet(plan, assessment, imprint, units);
+            let bytes = dxf((plan, assessment), &sheet, wanted.drawing_unit, units);
+            vec![Document { name: "gantline-plan.dxf".to_owned(), bytes }]
+        }
+        DocumentKind::Model => {
+            let bytes = ifc(plan, assessment, imprint).into_bytes();
+            vec![Document { name: "gantline-model.ifc".to_owned(), bytes }]
+        }
+        DocumentKind::Tables => {
+            let tables = [
+                schedule::bases::bases(plan, assessment),
+                schedule::reactions::reactions(plan, assessment),
+                schedule::findings::findings(plan, assessment),
+            ];
+            let document = |table: &schedule::Table| {
+                let name = format!("gantline-{}.csv", table.name.to_lowercase());
+                match schedule::csv(table, imprint) {
+                    Ok(text) => Ok(Document { name, bytes: text.into_bytes() }),
+                    Err(cause) => Err(DocumentFault::Table { name, cause }),
+                }
+            };
+            tables.iter().map(document).collect::<Result<_, _>>()?
+        }
+    })
+}

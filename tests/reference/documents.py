@@ -1,0 +1,280 @@
+"""Documents of the demonstration plans, read back by other programs.
+
+Writes expected/documents.json. The documents lie in the folder that GANTLINE_DOCUMENTS names, one folder a plan, with the
+answers of check and reactions beside them. openpyxl reads every sheet: figures have to be numbers, equal to those of the answers,
+and no cell may be a formula. ezdxf audits the drawing and must find nothing to repair. ifcopenshell validates the model by its schema
+and its rules, and makes every solid. A script that fails says what; what is written to expected is how many bases were found.
+"""
+
+import csv
+import json
+import math
+import os
+from pathlib import Path
+
+import ezdxf
+import ifcopenshell
+import ifcopenshell.geom
+import ifcopenshell.util.element
+import ifcopenshell.validate
+import openpyxl
+
+HEAD_ROW = 4
+PLANS = ["small-roof", "courtyard-building"]
+COMPONENTS = ["fx_n", "fy_n", "fz_n", "mx_nm", "my_nm", "mz_nm"]
+
+
+def near(read, said, what):
+    """A figure of nine digits, divided by a thousand and multiplied again, keeps twelve of them."""
+    assert isinstance(read, (int, float)), f"{what}: {read!r} is no number"
+    assert math.isclose(read, said, rel_tol=1e-12, abs_tol=1e-12), f"{what}: {read} read, {said} said"
+
+
+def rows(sheet):
+    heads = [cell.value for cell in sheet[HEAD_ROW]]
+    assert len(set(heads)) == len(heads), f"{sheet.title}: heads stand twice"
+    for values in sheet.iter_rows(min_row=HEAD_ROW + 1, values_only=True):
+        yield dict(zip(heads, values))
+
+
+def said_sets(reactions):
+    """Every extreme of the answer in its order: unit, combination, place, component, sense, value, what acts, slew, pull."""
+    without_parts = {"name": None, "inside": None}
+    for unit in reactions["units"]:
+        if unit["make_up_fault"]:
+            yield unit, without_parts, None, None, None, None, [None] * 6, None, None
+        for one in unit["combinations"]:
+            if one["unavailable"]:
+                yield unit, one, None, None, None, None, [None] * 6, None, None
+                continue
+            for s in one["sets"]:
+                value = next(iter(s["value"].values()))
+                acts = [s["concurrent"][key] for key in COMPONENTS]
+                yield unit, one, "base", s["component"], s["sense"], value, acts, s["slew_rad"], s["pull_direction"]
+            if one["brace_axial"]:
+                for sense in ["maximum", "minimum"]:
+                    b = one["brace_axial"][sense]
+                    yield unit, one, "brace", "N", sense, b["axial_n"], [None] * 6, b["slew_rad"], b["pull_direction"]
+            for f in one["foot"]:
+                acts = [f[key] for key in COMPONENTS[:3]] + [None] * 3
+                yield unit, one, "foot", f["component"], f["sense"], f["value_n"], acts, f["slew_rad"], f["pull_direction"]
+
+
+def check_reactions(book, reactions):
+    read = list(rows(book["Reactions"]))
+    said = list(said_sets(reactions))
+    assert len(read) == len(said), f"{len(read)} rows for {len(said)} sets"
+    keys = ["Fx (kN)", "Fy (kN)", "Fz (kN)", "Mx (kNm)", "My (kNm)", "Mz (kNm)"]
+    for row, (unit, one, place, component, sense, value, acts, slew, pull) in zip(read, said):
+        what = f"{unit['tag']}, {one['name']}, {component}"
+        assert (row["Tag"], row["Combination"], row["Where"]) == (unit["tag"], one["name"], place), what
+        assert (row["Extreme"], row["Sense"]) == (component, sense), what
+        assert row["Loads and factors inside"] == (one["inside"] or None), what
+        if value is None:
+            assert row["Why there are no figures"], what
+            continue
+        near(row["Value"] * 1e3, value, what)
+        for key, acting in zip(keys, acts):
+            if acting is None:
+                assert row[key] is None, what
+            else:
+                near(row[key] * 1e3, acting, f"{what}, {key}")
+        near(math.radians(row["Slew (°)"]), slew, what)
+        for axis, part in zip("xyz", pull or [None] * 3):
+            if part is None:
+                assert row[f"Pull, {axis}"] is None, what
+            else:
+                near(row[f"Pull, {axis}"], part, what)
+    return len(read)
+
+
+def check_bases(book, check):
+    read = list(rows(book["Bases"]))
+    assert [row["Id"] for row in read] == [unit["id"] for unit in check["units"]]
+    for row, unit in zip(read, check["units"]):
+        if unit["place"]:
+            near(row["x (m)"], unit["place"]["at_m"][0], unit["tag"])
+            near(row["y (m)"], unit["place"]["at_m"][1], unit["tag"])
+            near(row["Level (m)"], unit["place"]["level_m"], unit["tag"])
+            near(math.radians(row["Looks toward (°)"]), unit["place"]["outward_rad"], unit["tag"])
+    return len(read)
+
+
+def check_findings(book, check):
+    sheet = book["Findings"]
+    tally = check["tally"]
+    said = f"{tally['checks']} checks: {tally['meets']} met; {tally['fails']} failed"
+    assert sheet["A3"].value.startswith(said), sheet["A3"].value
+    read = list(rows(sheet))
+    assert len(read) == len(check["findings"]) == tally["fails"] + tally["not_checked"]
+    scale = {"force_n": 1e-3, "moment_nm": 1e-3, "stress_pa": 1e-6, "angle_rad": 180 / math.pi, "share": 100}
+    for row, finding in zip(read, check["findings"]):
+        outcome = finding["outcome"]
+        state = outcome.get("fails") or "not checked"
+        assert (row["State"], row["Rule"]) == (state, finding["code"])
+        if finding["measured"]:
+            ((key, value),) = finding["measured"].items()
+            near(row["Measured"], value * scale.get(key, 1), finding["code"])
+        else:
+            assert row["Measured"] is None
+        if finding["limit"]:
+            ((key, value),) = finding["limit"]["amount"].items()
+            near(row["Limit"], value * scale.get(key, 1), finding["code"])
+            assert row["Source of the limit"] == finding["limit"]["source"]
+    return len(read)
+
+
+def check_workbook(folder, check, reactions):
+    book = openpyxl.load_workbook(folder / "gantline-schedule.xlsx")
+    assert book.sheetnames == ["About", "Bases", "Reactions", "Parts", "Findings", "Basis"]
+    for sheet in book:
+        formulas = [cell.coordinate for row in sheet.iter_rows() for cell in row if cell.data_type == "f"]
+        assert not formulas, f"{sheet.title}: formulas at {formulas}"
+        assert sheet.page_setup.orientation == "landscape" and sheet.page_setup.fitToHeight == 0
+        assert sheet.oddFooter.right.text == "Page &P of &N"
+        if sheet.title != "About":
+            assert sheet.print_title_rows == f"${HEAD_ROW}:${HEAD_ROW}", sheet.print_title_rows
+            assert sheet.freeze_panes and sheet.freeze_panes.endswith(str(HEAD_ROW + 1))
+    about = {row[0]: row[1] for row in book["About"].iter_rows(min_row=5, values_only=True)}
+    assert about["Plan, SHA-256 of its file"] == check["plan"]["content_sha256"]
+    assert book["About"]["A2"].value == check["caution"]
+    return {
+        "bases": check_bases(book, check),
+        "reactions": check_reactions(book, reactions),
+        "parts": len(list(rows(book["Parts"]))),
+        "findings": check_findings(book, check),
+        "basis": len(list(rows(book["Basis"]))),
+    }
+
+
+def check_tables(folder, check, reactions):
+    counts = {}
+    for name in ["bases", "reactions", "findings"]:
+        with open(folder / f"gantline-{name}.csv", encoding="utf-8", newline="") as file:
+            read = list(csv.DictReader(file))
+        assert all(row["plan_sha256"] == check["plan"]["content_sha256"] for row in read)
+        counts[name] = len(read)
+        if name == "reactions":
+            for row, (unit, _, place, _, _, value, acts, _, _) in zip(read, said_sets(reactions)):
+                assert row["tag"] == unit["tag"] and row["where"] == (place or "")
+                if value is not None:
+                    near(float(row["value"]), value, unit["tag"])
+                for key, acting in zip(COMPONENTS, acts):
+                    assert (row[key] == "") == (acting is None)
+                    if acting is not None:
+                        near(float(row[key]), acting, f"{unit['tag']}, {key}")
+    return counts
+
+
+def check_drawing(folder, check):
+    drawing = ezdxf.readfile(folder / "gantline-plan.dxf")
+    auditor = drawing.audit()
+    found = [str(one.message) for one in [*auditor.errors, *auditor.fixes]]
+    assert not found, f"to be repaired: {found[:5]}"
+    model = drawing.modelspace()
+    units = {unit["id"]: unit for unit in check["units"]}
+    counts = {}
+    for entity in model:
+        counts[entity.dxftype()] = counts.get(entity.dxftype(), 0) + 1
+        assert entity.dxf.layer in drawing.layers, entity.dxf.layer
+    for insert in model.query("INSERT"):
+        values = {attrib.dxf.tag: attrib.dxf.text for attrib in insert.attribs}
+        unit = units.pop(values["ID"])
+        assert values["TAG"] == unit["tag"]
+        x, y = unit["place"]["at_m"]
+        assert math.hypot(insert.dxf.insert.x - x, insert.dxf.insert.y - y) < 1e-6
+        assert math.isclose(math.radians(insert.dxf.rotation), unit["place"]["outward_rad"], abs_tol=1e-6)
+    assert all(unit["place"] is None for unit in units.values()), "a base is not drawn"
+    words = " ".join(text.dxf.text for text in model.query("TEXT"))
+    assert check["plan"]["content_sha256"] in words and "Not a permit to hang from a rope." in words
+    return dict(sorted(counts.items())) | {"blocks": len(list(drawing.blocks)) - 2, "layers": len(list(drawing.layers))}
+
+
+def check_reactions_of_base(sets, unit):
+    """The governing sets are among those of the answer at their level, and none of that level is beyond them."""
+    for level in ["service", "ultimate", "multiple_of_rated"]:
+        said = [
+            (one, s)
+            for one in unit["combinations"]
+            if one["level"] == level and not one["unavailable"]
+            for s in one["sets"]
+        ]
+        found = sets.get(f"Gantline_Reactions_{level}")
+        assert (found is None) == (not said), f"{unit['tag']}, {level}"
+        if not said:
+            continue
+        for component, sense in [("M", "max"), ("V", "max"), ("Fz", "max"), ("Fz", "min"), ("Mz", "max"), ("Mz", "min")]:
+            word = {"max": "maximum", "min": "minimum"}[sense]
+            alike = [(one, s) for one, s in said if (s["component"], s["sense"]) == (component, word)]
+            values = [next(iter(s["value"].values())) for _, s in alike]
+            name = f"{component} {sense}"
+            near(found[name], max(values) if sense == "max" else min(values), f"{unit['tag']}, {level}, {name}")
+            one, s = next(
+                (one, s)
+                for one, s in alike
+                if one["name"] == found[f"{name}: combination"] and next(iter(s["value"].values())) == found[name]
+            )
+            assert found.get(f"{name}: loads and factors inside", "") == one["inside"]
+            for key in COMPONENTS:
+                near(found[f"{name}: {key[:2].capitalize()}"], s["concurrent"][key], f"{unit['tag']}, {name}, {key}")
+
+
+def check_model(folder, check, reactions):
+    path = folder / "gantline-model.ifc"
+    model = ifcopenshell.open(path)
+    logger = ifcopenshell.validate.json_logger()
+    ifcopenshell.validate.validate(model, logger, express_rules=True)
+    assert not logger.statements, f"not valid: {logger.statements[:3]}"
+    ids = [one.GlobalId for one in model.by_type("IfcRoot")]
+    assert len(ids) == len(set(ids)) and all(len(one) == 22 for one in ids)
+    settings = ifcopenshell.geom.settings()
+    solids = 0
+    for product in model.by_type("IfcProduct"):
+        if product.Representation:
+            mesh = ifcopenshell.geom.create_shape(settings, product).geometry
+            assert len(mesh.faces) > 0, product.Name
+            solids += 1
+    units = {unit["id"]: unit for unit in reactions["units"]}
+    for base in model.by_type("IfcDiscreteAccessory"):
+        sets = ifcopenshell.util.element.get_psets(base)
+        unit = units.pop(sets["Gantline_Base"]["Id in the plan"])
+        assert base.Tag == unit["tag"]
+        near(sets["Gantline_Base"]["x"], unit["place"]["at_m"][0], unit["tag"])
+        check_reactions_of_base(sets, unit)
+    assert all(unit["place"] is None for unit in units.values()), "a base is not in the model"
+    (layer,) = model.by_type("IfcPresentationLayerAssignment")
+    zones = [one for one in model.by_type("IfcBuildingElementProxy") if one.PredefinedType == "PROVISIONFORSPACE"]
+    on_layer = {one.id() for one in layer.AssignedItems}
+    assert on_layer == {one.Representation.Representations[0].id() for one in zones}
+    about = ifcopenshell.util.element.get_psets(model.by_type("IfcProject")[0])["Gantline_Document"]
+    assert about["Caution"] == check["caution"]
+    assert about["Plan, SHA-256 of its file"] == check["plan"]["content_sha256"]
+    return {"solids": solids, "clear zones": len(zones)}
+
+
+def main():
+    made = Path(os.environ["GANTLINE_DOCUMENTS"])
+    answer = {"made_by": "documents.py", "plans": {}}
+    for name in PLANS:
+        folder = made / name
+        check = json.loads((folder / "check.json").read_text(encoding="utf-8"))
+        reactions = json.loads((folder / "reactions.json").read_text(encoding="utf-8"))
+        read = {
+            "workbook": check_workbook(folder, check, reactions),
+            "drawing": check_drawing(folder, check),
+            "model": check_model(folder, check, reactions),
+            "tables": check_tables(folder, check, reactions),
+        }
+        print(name, json.dumps(read))
+        answer["plans"][name] = {
+            "bases in the workbook": read["workbook"]["bases"],
+            "bases in the drawing": read["drawing"]["INSERT"],
+            "bases in the tables": read["tables"]["bases"],
+        }
+    path = Path(__file__).parent / "expected" / "documents.json"
+    path.parent.mkdir(exist_ok=True)
+    path.write_text(json.dumps(answer, indent=1) + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
