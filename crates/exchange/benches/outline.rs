@@ -1,4 +1,4 @@
-//! How long a large drawing takes: 200,000 lines and light polylines on eight layers, read and put together.
+//! How long a large drawing takes: 200,000 lines and light polylines on thirteen layers, read and put together.
 
 use std::fmt::Write as _;
 use std::hint::black_box;
@@ -12,7 +12,7 @@ fn large_drawing() -> String {
         "0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n",
     );
     for index in 0..200_000_u32 {
-        let (square, side, layer) = (index / 4, index % 4, index / 25_000);
+        let (square, side, layer) = (index / 4, index % 4, index / 16_000);
         let (x, y) = (412_000_000 + square % 400 * 700, 565_000_000 + square / 400 * 700);
         let ends = [(0, 0), (500, 0), (500, 500), (0, 500), (0, 0)];
         let ((ax, ay), (bx, by)) = (ends[side as usize], ends[side as usize + 1]);
@@ -45,8 +45,8 @@ fn outline(bench: &mut Criterion) {
         bench.iter(|| read(black_box(text.as_bytes())).map(|work| work.traces.len()));
     });
     let Ok(work) = read(text.as_bytes()) else { return };
-    let asked = Asked { layers: [0, 1].into(), unit: None, tolerance_m: 0.005, origin_m: None };
-    bench.bench_function("two of its layers of 25,000 lines put together", |bench| {
+    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, origin_m: None };
+    bench.bench_function("one of its layers of 16,000 lines put together", |bench| {
         bench.iter(|| work.outlines(black_box(&asked)).map(|found| found.loops.len()));
     });
 }

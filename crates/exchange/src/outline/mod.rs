@@ -2,7 +2,8 @@
 //!
 //! [`read()`] gives the [`LineWork`] of a file, blocks unfolded, with its layers and what it says about its units.
 //! [`LineWork::outlines`] puts the lines of chosen layers together to closed [`Loop`]s in meters. What is closed, joined,
-//! left open or refused is told with its place; nothing is drawn by eye and nothing is guessed.
+//! left open or refused is told with its place; nothing is drawn by eye and nothing is guessed. [`Outlines::change`] makes
+//! roofs, holes and obstacles of them, one change of the plan.
 
 pub mod chain;
 pub mod curve;
@@ -20,6 +21,7 @@ pub mod outlines;
 mod pairs;
 mod read;
 pub mod spline;
+pub mod taking;
 mod unfold;
 
 pub use chain::ClosedGap;
@@ -29,3 +31,4 @@ pub use line_work::{Layer, LineWork, Measure};
 pub use nesting::Meeting;
 pub use outlines::{Asked, FaultyLoop, Loop, LoopFault, OpenRun, Outlines};
 pub use read::read;
+pub use taking::{Heights, Role, TakeFault, origin_to_keep};

@@ -3,3 +3,4 @@
 mod broken;
 mod drawings;
 mod given;
+mod taken;
