@@ -7,6 +7,8 @@ mod check;
 mod demonstration;
 mod ending;
 mod names;
+mod outline;
+mod outline_told;
 mod reactions;
 mod run;
 mod schema;

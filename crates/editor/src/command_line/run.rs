@@ -9,6 +9,7 @@ use super::args::{Asked, Question};
 use super::check::check;
 use super::demonstration::demonstration;
 use super::ending::{Ending, NoAnswer, UNREADABLE};
+use super::outline::outline;
 use super::reactions::reactions;
 use super::schema::schema;
 use super::told::tell_beside;
@@ -27,6 +28,7 @@ fn answer(question: &Question) -> Result<Ending, NoAnswer> {
         Question::Check(args) => check(args),
         Question::Reactions(args) => reactions(args),
         Question::Schema(args) => schema(args),
+        Question::Outline(args) => outline(args),
         Question::Demonstration(args) => demonstration(args),
     }
 }

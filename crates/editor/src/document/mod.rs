@@ -1,9 +1,11 @@
 //! The open plan: its history, its file, and the worker that puts it on the disk.
 
+pub mod new_plan;
 pub mod open_document;
 pub mod picker;
 pub mod worker;
 
+pub use new_plan::new_plan;
 pub use open_document::OpenDocument;
 pub use picker::{Picked, Picker, Wanted};
 pub use worker::{Done, Job, Worker};

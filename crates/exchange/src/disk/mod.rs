@@ -11,6 +11,7 @@ pub mod previous;
 pub mod recovery_copy;
 pub mod replace;
 pub mod stamp;
+pub mod within;
 
 pub use autosave::{Autosave, Found};
 pub use fault::{Deed, DiskFault};
@@ -18,3 +19,4 @@ pub use plan_file::{OpenFault, Opened, SaveFault};
 pub use recovery_copy::RecoveryCopy;
 pub use replace::replace;
 pub use stamp::{Since, Stamp};
+pub use within::read_within;
