@@ -183,12 +183,14 @@ pub fn picker_told(app: &mut App) {
     app.picking = None;
     match (picked, picking) {
         (Picked::File(path), Picking::Open) => open(app, &path),
+        (Picked::File(path), Picking::Drawing) => super::outline::read(app, path),
         (Picked::File(path), Picking::Save) => save_to(app, with_ending(path)),
         (Picked::Nothing, _) => app.after_save = None,
         (Picked::NoDialog(why), picking) => {
             app.session.said = format!("The desktop shows no file dialog: {why}.");
             let (question, begin) = match picking {
                 Picking::Open => (PathQuestion::Open, String::new()),
+                Picking::Drawing => (PathQuestion::Drawing, String::new()),
                 Picking::Save => (PathQuestion::Save, suggested_path(app)),
             };
             app.session.asked_text = begin;
@@ -228,6 +230,8 @@ pub fn disk_told(app: &mut App, done: Done) {
                 document.save_trouble = Some(SaveTrouble { path, why: fault.to_string() });
             }
         }
+        Done::DrawingRead { serial, outcome } => super::outline::was_read(app, serial, outcome),
+        Done::Outlined { serial, outcome } => super::outline::was_put_together(app, serial, outcome),
         Done::CopyTrouble(why) => app.session.said = format!("No copy for recovery: {why}"),
         Done::CopyDone => {}
     }

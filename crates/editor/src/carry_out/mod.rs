@@ -5,6 +5,7 @@ pub mod edit;
 pub mod file;
 pub mod gesture;
 pub mod ghost;
+pub mod outline;
 pub mod view;
 
 use crate::app::App;
@@ -68,6 +69,8 @@ pub fn one(app: &mut App, intent: Intent) {
         Intent::OpenPath(path) => file::leave(app, crate::session::Next::OpenPath(path)),
         Intent::OpenDemonstration(index) => file::leave(app, crate::session::Next::OpenDemonstration(index)),
         Intent::SaveTo(path) => file::save_to(app, path),
+        Intent::ReadDrawing(path) => outline::read(app, path),
+        Intent::Outline(wish) => outline::wish(app, wish),
         Intent::Answer(answer) => file::answer(app, answer),
         Intent::Rescue(index) => file::rescue(app, index),
         Intent::DropRescue(index) => file::drop_rescue(app, index),

@@ -5,6 +5,7 @@ pub mod ask;
 pub mod companion;
 pub mod drawer;
 pub mod inspector;
+pub mod outline;
 pub mod over_sheet;
 pub mod page;
 pub mod pages;

@@ -33,6 +33,8 @@ pub enum PathQuestion {
     Open,
     /// Where to save.
     Save,
+    /// A drawing whose outlines are to be taken.
+    Drawing,
 }
 
 /// What the drawer shows.

@@ -47,9 +47,14 @@ impl Picker for DesktopPicker {
 
 fn ask_desktop(wanted: &Wanted) -> Picked {
     let asked_at = Instant::now();
-    let dialog = rfd::FileDialog::new().add_filter("Gantline plan", &["json"]).add_filter("All files", &["*"]);
+    let dialog = match wanted {
+        Wanted::Drawing => rfd::FileDialog::new().add_filter("Drawing", &["dxf", "DXF", "geojson", "json"]),
+        Wanted::Open | Wanted::Save { .. } => rfd::FileDialog::new().add_filter("Gantline plan", &["json"]),
+    };
+    let dialog = dialog.add_filter("All files", &["*"]);
     let picked = match wanted {
         Wanted::Open => dialog.set_title("Open a plan").pick_file(),
+        Wanted::Drawing => dialog.set_title("Outline from a drawing").pick_file(),
         Wanted::Save { name, folder } => {
             let named = dialog.set_title("Save the plan").set_file_name(name);
             let placed = match folder {

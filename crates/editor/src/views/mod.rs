@@ -6,3 +6,4 @@ pub mod chart;
 pub mod findings;
 pub mod ledger;
 pub mod ledger_row;
+pub mod outline_sheet;

@@ -159,7 +159,7 @@ mod tests {
     fn a_file_larger_than_any_plan_is_refused_before_it_is_read() {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("huge.json");
-        let file = File::create(&path).unwrap();
+        let file = fs::File::create(&path).unwrap();
         // A hole in the file: it has the size and takes no room.
         file.set_len(LARGEST_FILE_BYTES as u64 + 1).unwrap();
         assert!(matches!(open(&path), Err(OpenFault::Disk(DiskFault::TooLarge { .. }))));

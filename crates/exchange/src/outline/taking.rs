@@ -115,6 +115,22 @@ impl Outlines {
         roles
     }
 
+    /// The usual roles, but for outlines in others of another layer: those are left out until someone says what they are.
+    pub fn cautious_roles(&self) -> Vec<Role> {
+        let is_strange = |one: &Loop| {
+            let mut outer = one.inside;
+            while let Some(around) = outer.and_then(|index| self.loops.get(index)) {
+                if around.layer != one.layer {
+                    return true;
+                }
+                outer = around.inside;
+            }
+            false
+        };
+        let usual = self.usual_roles().into_iter().zip(&self.loops);
+        usual.map(|(role, one)| if is_strange(one) { Role::LeaveOut } else { role }).collect()
+    }
+
     /// The change that takes loops into a plan by their roles, tried on the plan.
     pub fn change(&self, plan: &Plan, roles: &[Role], heights: &Heights) -> Result<Change, TakeFault> {
         let marked: Vec<(&Loop, Role)> =

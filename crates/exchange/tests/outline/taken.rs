@@ -52,6 +52,8 @@ fn roofs_holes_and_obstacles_are_made_in_one_step() {
 fn the_usual_roles_are_roof_hole_and_roof_again() {
     use Role::{Hole, LeaveOut, Roof};
     assert_eq!(site().usual_roles(), [Roof, Hole, Roof, Hole, Roof]);
+    // What stands on another layer than the slab is not guessed at.
+    assert_eq!(site().cautious_roles(), [Roof, Hole, Roof, Hole, LeaveOut]);
     let crossed = [
         ring("A", &[(0., 0.), (30., 0.), (30., 30.), (0., 30.)]),
         ring("A", &[(20., 20.), (40., 20.), (40., 40.), (20., 40.)]),

@@ -36,7 +36,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut Stri
     ui.add_space(8.0);
     ui.horizontal(|ui| {
         let name = match question {
-            PathQuestion::Open => "Open",
+            PathQuestion::Open | PathQuestion::Drawing => "Open",
             PathQuestion::Save if replaces => "Replace",
             PathQuestion::Save => "Save",
         };
@@ -46,6 +46,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut Stri
             intents.push(Intent::Page(None));
             intents.push(match question {
                 PathQuestion::Open => Intent::OpenPath(path.clone()),
+                PathQuestion::Drawing => Intent::ReadDrawing(path.clone()),
                 PathQuestion::Save => Intent::SaveTo(path.clone()),
             });
         }
@@ -61,8 +62,8 @@ fn trouble(question: PathQuestion, path: &std::path::Path) -> Option<String> {
         return Some("A file name is missing.".to_owned());
     }
     match question {
-        PathQuestion::Open if !path.is_file() => Some("There is no such file.".to_owned()),
-        PathQuestion::Open => None,
+        PathQuestion::Open | PathQuestion::Drawing if !path.is_file() => Some("There is no such file.".to_owned()),
+        PathQuestion::Open | PathQuestion::Drawing => None,
         PathQuestion::Save => {
             let folder = path.parent().filter(|parent| !parent.as_os_str().is_empty());
             let there = folder.is_none_or(std::path::Path::is_dir);
