@@ -235,7 +235,7 @@ def degrees():
         f"+proj=pipeline +step +proj=unitconvert +xy_in=deg +xy_out=rad +step +proj=cart +ellps=WGS84 "
         f"+step +proj=topocentric +ellps=WGS84 +lon_0={lon!r} +lat_0={lat!r} +h_0=0"
     )
-    corners = [[significant(v) for v in to_plane.transform(x, y, 0.0)[:2]] for x, y in ring]
+    corners = [[round(v, 7) + 0.0 for v in to_plane.transform(x, y, 0.0)[:2]] for x, y in ring]
     inner = [to_plane.transform(x, y, 0.0)[:2] for x, y in hole]
     return {"corners_m": corners, "areas_m2": [significant(Polygon(corners).area), significant(Polygon(inner).area)]}
 

@@ -120,6 +120,25 @@ fn what_is_refused_is_named_with_its_place_and_escape_leaves_the_plan_as_it_is()
     assert!(walker.plan().roofs.is_empty());
 }
 
+/// The file is a pipe that gives nothing yet: whoever reads it waits.
+#[cfg(unix)]
+#[test]
+fn the_window_goes_on_while_a_drawing_is_read() {
+    let mut walker = Walker::start(&["drawing.dxf"]);
+    let pipe = walker.file("drawing.dxf");
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status().expect("a program that makes pipes");
+    assert!(made.success());
+    walker.click("New plan");
+    walker.press_with_command_and_shift(Key::O);
+    walker.harness.run();
+    assert!(walker.says("Reading…"), "{:?}", walker.told());
+    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("reference/drawings/light_polylines.dxf");
+    std::fs::write(&pipe, std::fs::read(from).expect("a stored drawing")).expect("the pipe takes it");
+    walker.settle();
+    assert!(!walker.says("Reading…"));
+    assert!(walker.says("The drawing states centimeters."), "{:?}", walker.told());
+}
+
 #[test]
 fn a_drawing_that_can_not_be_read_leaves_the_plan_as_it_is() {
     for (bytes, why) in [(&b"AC1032\0\0"[..], "save it as DXF"), (b"0\nSECTION\n2\nENTITIES\n0\nLINE\n8", "cut off")] {

@@ -145,6 +145,12 @@ pub enum OutlineFault {
         /// How far they may spread, m.
         most_m: u32,
     },
+    /// The plan's own origin lies elsewhere.
+    #[error("the chosen outlines lie more than {most_m} m from the plan's origin: the plan was drawn to another one")]
+    FarFromPlan {
+        /// How far they may lie, m.
+        most_m: u32,
+    },
     /// More closed outlines than can be told apart by a person.
     #[error("the chosen layers hold more than {most} closed outlines: choose fewer layers")]
     TooManyLoops {

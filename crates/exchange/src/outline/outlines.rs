@@ -163,8 +163,12 @@ impl LineWork {
             bounds.size_m().max_element() <= widest
                 && bounds.min_m.abs().max(bounds.max_m.abs()).max_element() <= widest
         };
-        if bounds.as_ref().is_some_and(|bounds| !is_near(bounds)) {
-            return Err(OutlineFault::TooFarApart { most_m: WIDEST_M });
+        if let Some(bounds) = bounds.filter(|bounds| !is_near(bounds)) {
+            let is_one_site = bounds.size_m().max_element() <= f64::from(WIDEST_M);
+            return Err(match asked.origin_m {
+                Some(_) if is_one_site => OutlineFault::FarFromPlan { most_m: WIDEST_M },
+                _ => OutlineFault::TooFarApart { most_m: WIDEST_M },
+            });
         }
         let mut found = Outlines { origin_m, curves, bounds, ..Outlines::default() };
         for &layer in &asked.layers {

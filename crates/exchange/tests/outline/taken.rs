@@ -1,6 +1,6 @@
 //! Outlines taken into a plan: roofs with holes, lower roofs, obstacles, with the drawing's grid kept.
 
-use gantline_exchange::outline::{Asked, Heights, Outlines, Role, TakeFault, origin_to_keep, read};
+use gantline_exchange::outline::{Asked, Heights, OutlineFault, Outlines, Role, TakeFault, origin_to_keep, read};
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::change::{History, Refused, apply};
 use gantline_plan::document::Plan;
@@ -95,7 +95,7 @@ fn a_second_drawing_of_the_same_grid_lies_beside_the_first() {
     let again = work.outlines(&asked).unwrap();
     assert_eq!(again.loops[0].corners, first.loops[0].corners);
     let shifted = work.outlines(&Asked { origin_m: Some(DVec2::ZERO), ..asked });
-    assert!(shifted.is_err(), "so far from the plan's origin nothing can lie");
+    assert!(matches!(shifted, Err(OutlineFault::FarFromPlan { .. })), "so far from the plan's origin nothing can lie");
     let elsewhere = Outlines { origin_m: DVec2::ONE, ..again };
     assert_eq!(elsewhere.change(&plan, &[Role::Roof], &HEIGHTS).unwrap_err(), TakeFault::OtherOrigin);
 }
