@@ -39,7 +39,7 @@ pub struct Outlines {
     pub faulty: Vec<FaultyLoop>,
     /// Runs that stay open.
     pub open: Vec<OpenRun>,
-    /// Sound loops that cross or touch.
+    /// Sound loops that cross, or touch from inside.
     pub meetings: Vec<Meeting>,
     /// Lines and loops that lay on equal ones and were counted once.
     pub doubled: usize,
