@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use egui::Key;
+use egui_kittest::kittest::Queryable as _;
 use gantline_plan::document::{Obstacle, Roof};
 
 use super::walker::Walker;
@@ -91,6 +92,23 @@ fn what_lies_on_another_layer_waits_until_someone_says_what_it_is() {
     assert!(walker.says("2 roofs, 14 obstacles"), "{:?}", walker.told());
     walker.click("Take");
     assert_eq!((walker.plan().roofs.len(), walker.plan().obstacles.len()), (2, 14));
+}
+
+#[test]
+fn a_click_that_an_answer_comes_between_is_not_lost() {
+    let mut walker = with_drawing("random_blocks.dxf");
+    let other = walker.harness.get_by_label("L1: 6 lines, 6 closed").rect().center();
+    walker.harness.get_by_label("L0: 6 lines, 6 closed").click();
+    walker.harness.step();
+    walker.harness.drag_at(other);
+    walker.harness.step();
+    // A press that lasts longer than some frames is no click.
+    walker.harness.state_mut().wait_for_disk();
+    walker.harness.step();
+    assert!(walker.says("6 roofs"), "{:?}", walker.told());
+    walker.harness.drop_at(other);
+    walker.settle();
+    assert!(walker.says("12 roofs"), "{:?}", walker.told());
 }
 
 #[test]

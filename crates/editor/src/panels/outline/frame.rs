@@ -31,7 +31,9 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
             let body = ui.available_rect_before_wrap();
             let whole = egui::Rect::from_min_size(body.min, vec2(inside.x, inside.y - HEADING));
             let left = egui::Rect::from_min_size(whole.min, vec2(whole.width() - column - 18.0, whole.height()));
-            preview::show(ui, look, left, choosing, intents);
+            // In a scope of its own: what the preview shows must not give the choices beside it other ids, or a click that
+            // an answer comes between would be lost.
+            ui.scope_builder(UiBuilder::new().max_rect(left), |ui| preview::show(ui, look, left, choosing, intents));
             let right = egui::Rect::from_min_max(whole.max - vec2(column, whole.height()), whole.max);
             let upper = right.with_max_y(right.max.y - BUTTONS);
             ui.scope_builder(UiBuilder::new().max_rect(upper), |ui| {
