@@ -79,6 +79,8 @@ pub(crate) enum Picking {
     Folder,
     /// A picture to be written.
     Picture,
+    /// A drawing whose outlines are to be taken.
+    Drawing,
 }
 
 impl App {
@@ -324,6 +326,10 @@ impl App {
         let look = Look { palette: &palette, units: self.preferences.units };
         if let Some(question) = self.session.question.clone() {
             panels::ask::show(ui, look, &question, intents);
+            return;
+        }
+        if let Some(dialog) = self.session.outline.clone() {
+            panels::outline::show(ui, look, &dialog, intents);
             return;
         }
         let Some(page) = self.session.page.clone() else {

@@ -13,6 +13,8 @@ pub enum Command {
     New,
     /// Opens a plan.
     Open,
+    /// Takes outlines from a drawing.
+    Outline,
     /// Saves.
     Save,
     /// Saves under another name.
@@ -167,6 +169,13 @@ const fn entry(
 pub const TABLE: &[Entry] = &[
     entry(Command::New, "New plan", "Begins an empty plan.", &[with(CTRL, Key::N)], Menu::File),
     entry(Command::Open, "Open…", "Opens a plan file.", &[with(CTRL, Key::O)], Menu::File),
+    entry(
+        Command::Outline,
+        "Outline from a drawing…",
+        "Takes roofs, holes and obstacles from a DXF or GeoJSON file.",
+        &[with(CTRL_SHIFT, Key::O)],
+        Menu::File,
+    ),
     entry(Command::Save, "Save", "Saves the plan; the version before is kept.", &[with(CTRL, Key::S)], Menu::File),
     entry(Command::SaveAs, "Save as…", "Saves under another name.", &[with(CTRL_SHIFT, Key::S)], Menu::File),
     entry(

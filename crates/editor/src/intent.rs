@@ -10,6 +10,7 @@ use glam::DVec2;
 
 use crate::command::Command;
 use crate::preferences::{ThemeChoice, WheelDoes};
+use crate::session::outline::OutlineWish;
 use crate::session::{Camera, Drawer, OverlaySet, Page, Selection, Sheet};
 use crate::tools::gesture::GestureKey;
 
@@ -79,6 +80,10 @@ pub enum Intent {
     OpenSoundParts(PathBuf),
     /// Opens a demonstration plan.
     OpenDemonstration(usize),
+    /// Reads a drawing whose outlines are to be taken.
+    ReadDrawing(PathBuf),
+    /// What the dialog about a drawing asks for.
+    Outline(OutlineWish),
     /// Saves to a file.
     SaveTo(PathBuf),
     /// Writes the documents into a folder.

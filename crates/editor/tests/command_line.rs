@@ -168,3 +168,83 @@ fn documents_of_a_plan_that_can_not_be_read_are_not_begun() {
     assert_eq!(answer.status.code(), Some(2));
     assert!(text(&answer.stderr).contains("broken.json") && !to.exists());
 }
+
+fn drawing(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/reference/drawings").join(name)
+}
+
+#[test]
+fn a_drawing_without_a_layer_tells_its_layers_and_ends_with_two() {
+    let listed = about("outline", &drawing("lines_of_release_12.dxf"), &[]);
+    assert_eq!(listed.status.code(), Some(2));
+    let told = text(&listed.stdout);
+    assert!(told.contains("units: not stated") && told.contains("layer \"ROOF\": 5 lines and curves"), "{told}");
+    assert!(
+        told.contains("layer \"NOTES\": 0 lines and curves, 0 of them closed by themselves, 1 other things"),
+        "{told}"
+    );
+    assert!(text(&listed.stderr).contains("--layer"));
+}
+
+#[test]
+fn outlines_of_a_layer_become_roofs_with_holes_in_a_plan_that_can_be_checked() {
+    let folder = tempfile::tempdir().unwrap();
+    let plan = folder.path().join("site.json");
+    let to = plan.to_str().unwrap();
+    let made = about("outline", &drawing("light_polylines.dxf"), &["--layer", "dach süd", "--level", "18.5", "-o", to]);
+    assert_eq!(made.status.code(), Some(0), "{}", text(&made.stderr));
+    let said = text(&made.stderr);
+    assert!(said.contains("Roof: 593.") && said.contains("Hole: 48.0"), "{said}");
+    assert!(said.contains("curves became chords"), "{said}");
+    let value: serde_json::Value = serde_json::from_slice(&fs::read(&plan).unwrap()).unwrap();
+    let roof = value["roofs"].as_object().unwrap().values().next().unwrap();
+    assert_eq!((roof["level_m"].as_f64(), roof["holes"].as_array().unwrap().len()), (Some(18.5), 2));
+    assert_eq!(value["families"].as_object().unwrap().len(), 2);
+    let checked = about("check", &plan, &[]);
+    assert!(text(&checked.stdout).contains(" checks: "), "{}", text(&checked.stderr));
+}
+
+#[test]
+fn units_gaps_and_the_place_in_the_grid_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let plan = folder.path().join("site.json");
+    let to = plan.to_str().unwrap();
+    let unstated = about("outline", &drawing("lines_of_release_12.dxf"), &["--layer", "ROOF", "-o", to]);
+    assert_eq!(unstated.status.code(), Some(2));
+    assert!(text(&unstated.stderr).contains("does not state its units"), "{}", text(&unstated.stderr));
+    assert!(!plan.exists());
+    let stated = about("outline", &drawing("lines_of_release_12.dxf"), &["--layer", "ROOF", "--units", "mm", "-o", to]);
+    assert_eq!(stated.status.code(), Some(0), "{}", text(&stated.stderr));
+    assert!(text(&stated.stderr).contains("no level was given: roofs are at +20.000 m"), "{}", text(&stated.stderr));
+    let far = about("outline", &drawing("far_from_the_origin.dxf"), &["--layer", "A-ROOF", "-o", to]);
+    let said = text(&far.stderr);
+    assert!(said.contains("origin is (412340.000 m, 5654320.000 m)"), "{said}");
+    assert_eq!(said.matches("closed: a gap of 0.003 m at").count(), 6, "{said}");
+    // Finer than the gaps, nothing closes, and that is told before the plan is refused.
+    let fine = about(
+        "outline",
+        &drawing("far_from_the_origin.dxf"),
+        &["--layer", "A-ROOF", "--tolerance", "0.001", "-o", folder.path().join("none.json").to_str().unwrap()],
+    );
+    assert_eq!(fine.status.code(), Some(2));
+    assert_eq!(text(&fine.stderr).matches("left out: a line that is not closed").count(), 6);
+    assert!(!folder.path().join("none.json").exists());
+}
+
+#[test]
+fn drawings_that_can_not_be_read_are_named_with_the_place_of_the_trouble() {
+    let folder = tempfile::tempdir().unwrap();
+    let cut = folder.path().join("cut.dxf");
+    let whole = fs::read(drawing("light_polylines.dxf")).unwrap();
+    fs::write(&cut, &whole[..whole.len() / 2]).unwrap();
+    let closed_form = folder.path().join("site.dwg");
+    fs::write(&closed_form, b"AC1032\0\0\0").unwrap();
+    for (file, place) in [(cut, "cut off"), (closed_form, "save it as DXF"), (folder.path().join("no.dxf"), "no.dxf")] {
+        let output = about("outline", &file, &["--layer", "A", "-o", "x.json"]);
+        assert_eq!(output.status.code(), Some(2));
+        let said = text(&output.stderr);
+        assert!(said.contains(file.file_name().unwrap().to_str().unwrap()) && said.contains(place), "{said}");
+    }
+    let other = about("outline", &drawing("light_polylines.dxf"), &["--layer", "Roof", "-o", "x.json"]);
+    assert!(text(&other.stderr).contains("no layer \"Roof\""), "{}", text(&other.stderr));
+}

@@ -3,7 +3,7 @@
 use gantline_plan::basis::{AnchorageCode, DesignCode, presets};
 use gantline_plan::catalog::Family;
 use gantline_plan::change::{Change, EdgePatch, History, PlacementPatch, Refused};
-use gantline_plan::document::{EdgeEnd, EdgeId, PlacementId, Plan, Standing, Station, ThingId};
+use gantline_plan::document::{Datum, EdgeEnd, EdgeId, PlacementId, Plan, Standing, Station, ThingId};
 use gantline_plan::file::{ReadError, read, schema, write};
 use gantline_plan::geometry::frame::Frame;
 use glam::DVec2;
@@ -48,6 +48,22 @@ fn a_plan_reads_back_equal_and_writes_the_same_bytes() {
     assert!(text.starts_with("{\n  \"format\": \"gantline-plan\",\n  \"version\": 2,\n  \"title\""));
     assert!(text.contains("\"at\": [30.0,20.0]"), "points stay on one line");
     assert!(schema()["properties"].get("placements").is_some());
+}
+
+#[test]
+fn the_origin_in_the_drawings_grid_is_kept_to_the_digit_and_written_only_where_there_is_one() {
+    let mut history = sketched();
+    assert!(!write(history.plan()).unwrap().contains("grid_origin_m"));
+    let grid_origin_m = DVec2::new(412_340.125, 5_654_320.000_001);
+    let datum = Datum { grid_origin_m, ..history.plan().datum.clone() };
+    history.change("datum", &Change::SetDatum(datum.clone())).unwrap();
+    let again = read(write(history.plan()).unwrap().as_bytes()).unwrap();
+    assert_eq!(again.datum, datum);
+    assert_eq!(again.datum.in_grid(DVec2::new(0.875, 1.0)), DVec2::new(412_341.0, 5_654_321.000_001));
+    let nowhere = Datum { grid_origin_m: DVec2::new(f64::NAN, 0.0), ..datum };
+    assert!(matches!(history.change("datum", &Change::SetDatum(nowhere)), Err(Refused::OutOfRange { .. })));
+    let text = write(&again).unwrap().replace("5654320.000001", "1e300");
+    assert!(matches!(read(text.as_bytes()), Err(ReadError::Part { path, .. }) if path == "datum"));
 }
 
 /// The witness is the form of version 1 itself: a square plate by its side, no code for anchors, no fixings.

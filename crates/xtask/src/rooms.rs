@@ -19,7 +19,7 @@ const MAY_ENTER: [(&str, &[&str]); 7] = [
 ];
 
 /// Outside packages that only these rooms may use, in their code as in their tests, but for [`FOR_ANY_TEST`].
-const ONLY_IN: [(&str, &[&str]); 19] = [
+const ONLY_IN: [(&str, &[&str]); 21] = [
     ("egui", &["editor", "tests"]),
     ("eframe", &["editor"]),
     ("egui_extras", &["editor"]),
@@ -33,6 +33,8 @@ const ONLY_IN: [(&str, &[&str]); 19] = [
     ("schemars", &["plan", "exchange"]),
     ("tempfile", &["exchange", "editor", "tests"]),
     ("csv", &["exchange"]),
+    ("encoding_rs", &["exchange"]),
+    ("geojson", &["exchange"]),
     ("resvg", &["exchange"]),
     ("calamine", &["exchange"]),
     ("dxf", &["exchange"]),

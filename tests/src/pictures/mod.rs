@@ -5,6 +5,7 @@
 //! a renderer may round otherwise.
 
 mod camera;
+mod outline;
 mod pages;
 mod sheets;
 mod units;

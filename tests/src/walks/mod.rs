@@ -5,6 +5,7 @@ mod broken_file;
 mod buildings;
 mod by_pointer;
 mod clearances;
+mod drawings_in;
 mod editing;
 mod files;
 mod keyboard;

@@ -20,6 +20,7 @@ pub fn run(app: &mut App, command: Command) {
     match command {
         Command::New => file::leave(app, Next::New),
         Command::Open => file::leave(app, Next::Open),
+        Command::Outline => super::outline::ask_for_drawing(app),
         Command::Save => file::save(app),
         Command::SaveAs => file::save_as(app),
         Command::WriteDocuments => outgoing::ask_for_folder(app),

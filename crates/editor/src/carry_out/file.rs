@@ -4,16 +4,13 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use gantline_exchange::disk::{RecoveryCopy, SaveFault, Stamp, plan_file};
-use gantline_plan::basis::{DesignCode, presets};
-use gantline_plan::change::{Change, apply};
-use gantline_plan::document::Plan;
 
 use super::{edit, outgoing};
 use crate::app::{App, Picking};
 use crate::demonstration;
 use crate::document::open_document::SaveTrouble;
 use crate::document::picker::with_ending;
-use crate::document::{Done, Job, OpenDocument, Picked, Wanted};
+use crate::document::{Done, Job, OpenDocument, Picked, Wanted, new_plan};
 use crate::intent::Answer;
 use crate::session::page::PathQuestion;
 use crate::session::{Next, Page, Question, Session};
@@ -73,7 +70,7 @@ fn close(app: &mut App) {
 
 fn new(app: &mut App) {
     app.untitled += 1;
-    match empty_plan() {
+    match new_plan() {
         Ok(plan) => {
             let document = OpenDocument::untitled(plan, "", app.untitled);
             show(app, document);
@@ -81,16 +78,6 @@ fn new(app: &mut App) {
         }
         Err(why) => app.session.said = why,
     }
-}
-
-/// A plan with the first load basis of the list and the demonstration families.
-fn empty_plan() -> Result<Plan, String> {
-    let presets = presets().map_err(|fault| format!("The load bases can't be read: {fault}"))?;
-    let basis = presets.into_iter().next().ok_or_else(|| "There is no load basis to begin with.".to_owned())?.basis;
-    let families = demonstration::families()?;
-    let add = families.into_iter().map(|family| Change::AddFamily(Box::new(family))).collect();
-    let empty = Plan::empty(basis, DesignCode::eurocode());
-    apply(&empty, &Change::All(add)).map(|applied| applied.plan).map_err(|refused| refused.to_string())
 }
 
 fn open_demonstration(app: &mut App, index: usize) {
@@ -196,6 +183,7 @@ pub fn picker_told(app: &mut App) {
     app.picking = None;
     match (picked, picking) {
         (Picked::File(path), Picking::Open) => open(app, &path),
+        (Picked::File(path), Picking::Drawing) => super::outline::read(app, path),
         (Picked::File(path), Picking::Save) => save_to(app, with_ending(path)),
         (Picked::File(folder), Picking::Folder) => outgoing::write_documents(app, folder),
         (Picked::File(path), Picking::Picture) => outgoing::write_picture(app, path),
@@ -204,6 +192,7 @@ pub fn picker_told(app: &mut App) {
             app.session.said = format!("The desktop shows no file dialog: {why}.");
             let (question, begin) = match picking {
                 Picking::Open => (PathQuestion::Open, String::new()),
+                Picking::Drawing => (PathQuestion::Drawing, String::new()),
                 Picking::Save => (PathQuestion::Save, suggested_path(app)),
                 Picking::Folder => (PathQuestion::Folder, outgoing::suggested_path(app, picking)),
                 Picking::Picture => (PathQuestion::Picture, outgoing::suggested_path(app, picking)),
@@ -245,6 +234,8 @@ pub fn disk_told(app: &mut App, done: Done) {
                 document.save_trouble = Some(SaveTrouble { path, why: fault.to_string() });
             }
         }
+        Done::DrawingRead { serial, outcome } => super::outline::was_read(app, serial, outcome),
+        Done::Outlined { serial, outcome } => super::outline::was_put_together(app, serial, outcome),
         Done::CopyTrouble(why) => app.session.said = format!("No copy for recovery: {why}"),
         Done::CopyDone => {}
     }

@@ -66,6 +66,8 @@ fn escape(app: &mut App) {
     app.session.refused = None;
     if app.session.question.is_some() {
         super::file::answer(app, crate::intent::Answer::Cancel);
+    } else if app.session.outline.is_some() {
+        app.session.outline = None;
     } else if app.session.page.is_some() {
         app.session.page = None;
     } else if app.session.typed.is_some() {

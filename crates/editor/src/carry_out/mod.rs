@@ -6,6 +6,7 @@ pub mod file;
 pub mod gesture;
 pub mod ghost;
 pub mod outgoing;
+pub mod outline;
 pub mod view;
 
 use crate::app::App;
@@ -72,6 +73,8 @@ pub fn one(app: &mut App, intent: Intent) {
         Intent::DocumentsTo(folder) => outgoing::write_documents(app, folder),
         Intent::PictureTo(path) => outgoing::write_picture(app, path),
         Intent::StopWriting => outgoing::stop(app),
+        Intent::ReadDrawing(path) => outline::read(app, path),
+        Intent::Outline(wish) => outline::wish(app, wish),
         Intent::Answer(answer) => file::answer(app, answer),
         Intent::Rescue(index) => file::rescue(app, index),
         Intent::DropRescue(index) => file::drop_rescue(app, index),

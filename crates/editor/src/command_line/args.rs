@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use gantline_exchange::documents::DocumentKind;
 use gantline_exchange::dxf_drawing::DrawingUnit;
+use gantline_exchange::outline::LengthUnit;
 use gantline_plan::quantity::UnitSystem;
 
 /// Plans rope access to facades from portable mast-and-arm units. Without a subcommand the window opens.
@@ -33,6 +34,11 @@ pub enum Question {
     Documents(DocumentsArgs),
     /// Print the JSON Schema of the plan file or of an answer.
     Schema(SchemaArgs),
+    /// Make a plan of outlines in a drawing (DXF, GeoJSON). Without a layer, tell what the layers hold.
+    ///
+    /// The outermost outlines of the layers become roofs, those in them holes, those in holes roofs again. Exit code 1 when
+    /// an outline was refused or two meet.
+    Outline(OutlineArgs),
     /// Do the main job on a demonstration plan: checks, reactions and drawings as files.
     Demonstration(DemonstrationArgs),
 }
@@ -171,6 +177,56 @@ pub enum SchemaOf {
     Check,
     /// The answer of `reactions --json`.
     Reactions,
+}
+
+/// What `outline` is given.
+#[derive(Debug, Args)]
+pub struct OutlineArgs {
+    /// The drawing.
+    pub drawing: PathBuf,
+    /// A layer whose outlines are taken; may be given several times.
+    #[arg(long = "layer", value_name = "NAME")]
+    pub layers: Vec<String>,
+    /// The unit of the drawing, where it states none or a wrong one.
+    #[arg(long, value_enum)]
+    pub units: Option<DrawingUnits>,
+    /// Gaps up to this are closed, and chords leave arcs by at most this, meters.
+    #[arg(long, value_name = "METERS", default_value_t = 0.005)]
+    pub tolerance: f64,
+    /// Top of the structural slab over level zero, meters; without it the level of a roof just sketched.
+    #[arg(long, value_name = "METERS", allow_negative_numbers = true)]
+    pub level: Option<f64>,
+    /// The plan file to be written; what is there is kept as its previous version.
+    #[arg(short = 'o', long = "output", value_name = "PLAN")]
+    pub output: Option<PathBuf>,
+}
+
+/// Units that drawings are made in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum DrawingUnits {
+    /// Millimeters.
+    Mm,
+    /// Centimeters.
+    Cm,
+    /// Meters.
+    M,
+    /// Inches.
+    In,
+    /// Feet.
+    Ft,
+}
+
+impl DrawingUnits {
+    /// The unit that is meant.
+    pub const fn unit(self) -> LengthUnit {
+        match self {
+            Self::Mm => LengthUnit::Millimeter,
+            Self::Cm => LengthUnit::Centimeter,
+            Self::M => LengthUnit::Meter,
+            Self::In => LengthUnit::Inch,
+            Self::Ft => LengthUnit::Foot,
+        }
+    }
 }
 
 /// What `demonstration` is given.

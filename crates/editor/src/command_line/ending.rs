@@ -3,8 +3,9 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use gantline_exchange::disk::{DiskFault, OpenFault};
+use gantline_exchange::disk::{DiskFault, OpenFault, SaveFault};
 use gantline_exchange::documents::DocumentFault;
+use gantline_exchange::outline::{OutlineFault, TakeFault};
 use gantline_exchange::png::PngFault;
 
 /// What was found.
@@ -60,6 +61,37 @@ pub enum NoAnswer {
     /// The demonstration plan can't be read.
     #[error("the demonstration plan: {0}")]
     Demonstration(#[from] gantline_plan::file::ReadError),
+    /// A drawing can't be read as outlines.
+    #[error("{}: {fault}", path.display())]
+    Drawing {
+        /// The file.
+        path: PathBuf,
+        /// Where in the file and what.
+        fault: OutlineFault,
+    },
+    /// No layer was named.
+    #[error("name a layer of {} with --layer, and the plan with --output", path.display())]
+    NoLayer {
+        /// The drawing.
+        path: PathBuf,
+    },
+    /// No file was named for the plan.
+    #[error("name the plan to be written with --output")]
+    NoOutput,
+    /// Outlines can't be taken into a plan.
+    #[error("{}: {fault}", path.display())]
+    Taking {
+        /// The drawing.
+        path: PathBuf,
+        /// Why.
+        fault: TakeFault,
+    },
+    /// There is nothing to begin a plan with.
+    #[error("{0}")]
+    NewPlan(String),
+    /// The plan can't be saved.
+    #[error(transparent)]
+    Save(#[from] SaveFault),
     /// The answer could not be told.
     #[error("can't write to the output: {0}")]
     Output(#[from] std::io::Error),

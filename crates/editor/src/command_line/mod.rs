@@ -7,6 +7,8 @@ mod check;
 mod demonstration;
 mod documents;
 mod ending;
+mod outline;
+mod outline_told;
 mod reactions;
 mod run;
 mod schema;

@@ -10,6 +10,7 @@ use super::check::check;
 use super::demonstration::demonstration;
 use super::documents::documents;
 use super::ending::{Ending, NoAnswer, UNREADABLE};
+use super::outline::outline;
 use super::reactions::reactions;
 use super::schema::schema;
 use super::told::tell_beside;
@@ -29,6 +30,7 @@ fn answer(question: &Question) -> Result<Ending, NoAnswer> {
         Question::Reactions(args) => reactions(args),
         Question::Documents(args) => documents(args),
         Question::Schema(args) => schema(args),
+        Question::Outline(args) => outline(args),
         Question::Demonstration(args) => demonstration(args),
     }
 }

@@ -8,6 +8,8 @@ use std::path::PathBuf;
 pub enum Wanted {
     /// A plan to open.
     Open,
+    /// A drawing whose outlines are to be taken.
+    Drawing,
     /// Where to save; the name suggested and the folder to begin in.
     Save {
         /// Suggested name.

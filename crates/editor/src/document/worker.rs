@@ -1,11 +1,13 @@
 //! A thread that puts plans on the disk, so that a slow disk never stops the window.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::{self, JoinHandle};
 
-use gantline_exchange::disk::{Autosave, SaveFault, Stamp, plan_file};
+use gantline_exchange::disk::{Autosave, SaveFault, Stamp, plan_file, read_within};
+use gantline_exchange::outline::limits::LARGEST_FILE_BYTES;
+use gantline_exchange::outline::{self, Asked, LineWork, OutlineFault, Outlines};
 use gantline_plan::document::Plan;
 
 /// Something to be done.
@@ -28,6 +30,22 @@ pub enum Job {
         of: Option<PathBuf>,
         /// Tells plans never saved apart.
         untitled: u64,
+    },
+    /// Reads a drawing.
+    ReadDrawing {
+        /// Its file.
+        path: PathBuf,
+        /// Tells it from others asked for.
+        serial: u64,
+    },
+    /// Puts the lines of a drawing together.
+    Outlines {
+        /// The drawing.
+        work: Arc<LineWork>,
+        /// Layers, unit, tolerance.
+        asked: Asked,
+        /// Tells it from others asked for.
+        serial: u64,
     },
     /// Removes a copy for recovery.
     RemoveCopy {
@@ -54,6 +72,20 @@ pub enum Done {
     CopyTrouble(String),
     /// A copy was written or removed.
     CopyDone,
+    /// A drawing was read, or why not.
+    DrawingRead {
+        /// Which.
+        serial: u64,
+        /// What it holds.
+        outcome: Result<Arc<LineWork>, String>,
+    },
+    /// Lines were put together, or why not.
+    Outlined {
+        /// Which.
+        serial: u64,
+        /// The outlines.
+        outcome: Result<Arc<Outlines>, OutlineFault>,
+    },
 }
 
 /// The thread, and what it still has to do.
@@ -122,6 +154,11 @@ impl Worker {
     }
 }
 
+fn drawing(path: &Path) -> Result<LineWork, String> {
+    let bytes = read_within(path, LARGEST_FILE_BYTES).map_err(|fault| fault.to_string())?;
+    outline::read(&bytes).map_err(|fault| fault.to_string())
+}
+
 fn carry_out(job: Job, copies: Option<&Autosave>) -> Done {
     match job {
         Job::Save { plan, path, seen } => {
@@ -135,6 +172,10 @@ fn carry_out(job: Job, copies: Option<&Autosave>) -> Done {
             let text = gantline_plan::file::write(&plan).map_err(|fault| fault.to_string());
             let written = text.and_then(|text| copies.write(of.as_deref(), untitled, &text).map_err(|f| f.to_string()));
             written.map_or_else(Done::CopyTrouble, |_| Done::CopyDone)
+        }
+        Job::ReadDrawing { path, serial } => Done::DrawingRead { serial, outcome: drawing(&path).map(Arc::new) },
+        Job::Outlines { work, asked, serial } => {
+            Done::Outlined { serial, outcome: work.outlines(&asked).map(Arc::new) }
         }
         Job::RemoveCopy { of, untitled } => {
             let removed = copies.map_or(Ok(()), |copies| copies.remove(of.as_deref(), untitled));

@@ -6,6 +6,7 @@ pub mod companion;
 pub mod drawer;
 pub mod inspector;
 pub mod outgoing;
+pub mod outline;
 pub mod over_sheet;
 pub mod page;
 pub mod pages;

@@ -2,6 +2,7 @@
 
 pub mod camera;
 pub mod hand;
+pub mod outline;
 pub mod page;
 pub mod selection;
 #[allow(clippy::module_inception, reason = "the session is the idea of this folder")]
@@ -11,6 +12,7 @@ pub mod slots;
 
 pub use camera::{Camera, SheetRect};
 pub use hand::Hand;
+pub use outline::OutlineDialog;
 pub use page::{Drawer, Next, Page, Question};
 pub use selection::{Selected, Selection};
 pub use session::{Ghost, RefusedAt, Session};

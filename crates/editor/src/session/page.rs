@@ -37,6 +37,8 @@ pub enum PathQuestion {
     Folder,
     /// Where a picture goes.
     Picture,
+    /// A drawing whose outlines are to be taken.
+    Drawing,
 }
 
 /// What the drawer shows.

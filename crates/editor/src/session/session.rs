@@ -7,7 +7,7 @@ use gantline_plan::document::{Plan, RoofId, ThingId};
 use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
 
-use super::{Camera, Drawer, Hand, OverlaySet, Page, Question, Selection, Sheet, SheetRect, Slots};
+use super::{Camera, Drawer, Hand, OutlineDialog, OverlaySet, Page, Question, Selection, Sheet, SheetRect, Slots};
 use crate::intent::Intent;
 use crate::tools::gesture::Recognizer;
 use crate::tools::{Tool, TypedEntry};
@@ -49,6 +49,8 @@ pub struct Session {
     pub drawer: Option<Drawer>,
     /// The page over the sheet.
     pub page: Option<Page>,
+    /// The drawing whose outlines are about to be taken.
+    pub outline: Option<OutlineDialog>,
     /// The question to be answered first.
     pub question: Option<Question>,
     /// Intents that wait for the answer.

@@ -53,8 +53,11 @@ fn ask_desktop(wanted: &Wanted) -> Picked {
         Some(folder) => dialog.set_directory(folder),
         None => dialog,
     };
+    let drawings =
+        plain.clone().add_filter("Drawing", &["dxf", "DXF", "geojson", "json"]).add_filter("All files", &["*"]);
     let picked = match wanted {
         Wanted::Open => dialog.set_title("Open a plan").pick_file(),
+        Wanted::Drawing => drawings.set_title("Outline from a drawing").pick_file(),
         Wanted::Save { name, folder } => {
             placed(dialog.set_title("Save the plan").set_file_name(name), folder).save_file()
         }

@@ -25,6 +25,9 @@ pub struct Scene<'a> {
     pub typed: Typed,
 }
 
+/// Level of a first roof just sketched, m: a usual one, to be changed at once.
+pub const FIRST_ROOF_LEVEL_M: f64 = 20.0;
+
 impl Scene<'_> {
     /// The roof under a point: the one worked on if it is there, else the highest.
     pub fn roof_at(&self, point: DVec2) -> Option<RoofId> {
@@ -43,7 +46,6 @@ impl Scene<'_> {
 
     /// Level at which a new roof is sketched: that of the roof worked on, else a usual one to be changed at once.
     pub fn new_roof_level_m(&self) -> f64 {
-        const FIRST_ROOF_LEVEL_M: f64 = 20.0;
         let worked_on = self.level.and_then(|id| self.plan.roofs.get(&id));
         worked_on.or_else(|| self.plan.roofs.values().last()).map_or(FIRST_ROOF_LEVEL_M, |roof| roof.level_m)
     }

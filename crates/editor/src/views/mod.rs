@@ -7,4 +7,5 @@ pub mod findings;
 pub mod ledger;
 pub mod ledger_columns;
 pub mod ledger_row;
+pub mod outline_sheet;
 pub mod setback_chart;

@@ -12,6 +12,7 @@ pub mod recovery_copy;
 pub mod replace;
 pub mod replace_all;
 pub mod stamp;
+pub mod within;
 
 pub use autosave::{Autosave, Found};
 pub use fault::{Deed, DiskFault};
@@ -20,3 +21,4 @@ pub use recovery_copy::RecoveryCopy;
 pub use replace::replace;
 pub use replace_all::replace_all;
 pub use stamp::{Since, Stamp};
+pub use within::read_within;

@@ -1,14 +1,12 @@
 //! Opening and saving a plan: bytes with their stamp in, and out again only over what was seen.
 
-use std::fs::File;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use gantline_plan::document::Plan;
 use gantline_plan::file::{self, ReadError, SoundParts, limits::LARGEST_FILE_BYTES};
 
 use super::replace::{behind_links, put_in_place, write_beside};
-use super::{Deed, DiskFault, Since, Stamp, previous};
+use super::{DiskFault, Since, Stamp, previous, read_within};
 
 /// A plan just opened.
 #[derive(Debug, Clone, PartialEq)]
@@ -89,17 +87,7 @@ pub fn save_text(path: &Path, text: &str, seen: Option<&Stamp>) -> Result<Stamp,
 
 /// All bytes of a file that is not larger than a plan may be.
 pub fn read(path: &Path) -> Result<Vec<u8>, DiskFault> {
-    let fault = |cause| DiskFault::system(Deed::Read, path, cause);
-    let most_bytes = LARGEST_FILE_BYTES as u64;
-    let file = File::open(path).map_err(fault)?;
-    let has_bytes = file.metadata().map_err(fault)?.len();
-    if has_bytes > most_bytes {
-        return Err(DiskFault::TooLarge { path: path.to_owned(), has_bytes, most_bytes });
-    }
-    // A pipe tells no size: what comes is cut off just past the limit, which the reader of plans then refuses.
-    let mut bytes = Vec::with_capacity(usize::try_from(has_bytes).unwrap_or_default());
-    file.take(most_bytes + 1).read_to_end(&mut bytes).map_err(fault)?;
-    Ok(bytes)
+    read_within(path, LARGEST_FILE_BYTES)
 }
 
 #[cfg(test)]
@@ -171,7 +159,7 @@ mod tests {
     fn a_file_larger_than_any_plan_is_refused_before_it_is_read() {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("huge.json");
-        let file = File::create(&path).unwrap();
+        let file = fs::File::create(&path).unwrap();
         // A hole in the file: it has the size and takes no room.
         file.set_len(LARGEST_FILE_BYTES as u64 + 1).unwrap();
         assert!(matches!(open(&path), Err(OpenFault::Disk(DiskFault::TooLarge { .. }))));

@@ -73,7 +73,8 @@ const fn color_of_pen(pen: Pen) -> u8 {
 const fn color_of_hatch(hatch: Hatch) -> u8 {
     match hatch {
         Hatch::Reach | Hatch::ReachInPart => BLUE,
-        Hatch::Gap | Hatch::Conflict => ORANGE,
+        Hatch::Gap | Hatch::Conflict | Hatch::BaseOver => ORANGE,
+        Hatch::BaseUnchecked => PURPLE,
         Hatch::ClearZoneArm => GREEN,
         Hatch::ClearZoneBrace => PURPLE,
         Hatch::NoAccess => LIGHT_GRAY,
@@ -146,5 +147,11 @@ pub const fn hatch_word(hatch: Hatch) -> &'static str {
         Hatch::Erection => "ERECTION",
         Hatch::Conflict => "CONFLICT",
         Hatch::NoAccess => "NOACCESS",
+        Hatch::SlabZone => "SLABZONE",
+        Hatch::NoDrill => "NODRILLING",
+        Hatch::BaseOver => "BASEOVERUSED",
+        Hatch::BaseUnchecked => "BASEUNCHECKED",
+        Hatch::Pressed => "PRESSED",
+        Hatch::Steel => "STEEL",
     }
 }

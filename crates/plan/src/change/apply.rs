@@ -5,9 +5,10 @@ use std::sync::Arc;
 use glam::DVec2;
 
 use super::{Change, EdgePatch, Refused, RoofPatch, place, ring_edit};
+use crate::document::title::FARTHEST_GRID_M;
 use crate::document::{
-    Edge, EdgeId, FacadeFoot, FacadeStep, FamilyId, Obstacle, ObstacleId, Plan, Roof, RoofId, Slab, Standing, ThingId,
-    ring,
+    Datum, Edge, EdgeId, FacadeFoot, FacadeStep, FamilyId, Obstacle, ObstacleId, Plan, Roof, RoofId, Slab, Standing,
+    ThingId, ring,
 };
 
 /// A changed plan.
@@ -36,7 +37,10 @@ fn carry_out(applied: &mut Applied, change: &Change) -> Result<(), Refused> {
     match change {
         Change::All(changes) => return changes.iter().try_for_each(|one| carry_out(applied, one)),
         Change::SetTitle(title) => plan.title = title.clone(),
-        Change::SetDatum(datum) => plan.datum = datum.clone(),
+        Change::SetDatum(datum) => {
+            check_datum(datum)?;
+            plan.datum = datum.clone();
+        }
         Change::SetBasis(basis) => {
             basis.check()?;
             plan.basis = (**basis).clone();
@@ -101,6 +105,13 @@ pub(crate) fn in_range(field: &'static str, value: f64, least: f64, most: f64) -
 pub(crate) fn check_point(point: DVec2) -> Result<(), Refused> {
     in_range("x_m", point.x, -FARTHEST_M, FARTHEST_M)?;
     in_range("y_m", point.y, -FARTHEST_M, FARTHEST_M)
+}
+
+/// Checks that the origin of the grid is a place.
+pub(crate) fn check_datum(datum: &Datum) -> Result<(), Refused> {
+    let at = datum.grid_origin_m;
+    in_range("grid_origin_m.x", at.x, -FARTHEST_GRID_M, FARTHEST_GRID_M)?;
+    in_range("grid_origin_m.y", at.y, -FARTHEST_GRID_M, FARTHEST_GRID_M)
 }
 
 fn add_roof(applied: &mut Applied, name: &str, level_m: f64, outline: &[DVec2]) -> Result<(), Refused> {

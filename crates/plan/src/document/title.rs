@@ -1,5 +1,6 @@
 //! Title block and datum.
 
+use glam::DVec2;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -29,4 +30,23 @@ pub struct Datum {
     pub level_zero: String,
     /// Direction of north, counter-clockwise from the plan's y axis.
     pub north_rad: f64,
+    /// Coordinates that the plan's origin has in the grid of the site drawing, x and y: setting-out in that grid adds them.
+    #[serde(skip_serializing_if = "is_origin")]
+    #[schemars(with = "[f64; 2]")]
+    pub grid_origin_m: DVec2,
+}
+
+/// Farthest that the origin of a grid may be, m: any national grid in millimeters' worth of digits.
+pub const FARTHEST_GRID_M: f64 = 1.0e8;
+
+impl Datum {
+    /// A place of the plan in the grid of the site drawing, m.
+    pub fn in_grid(&self, at: DVec2) -> DVec2 {
+        self.grid_origin_m + at
+    }
+}
+
+/// A plan whose origin is that of its grid is written as plans always were.
+fn is_origin(at: &DVec2) -> bool {
+    *at == DVec2::ZERO
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::limits;
-use crate::change::apply::{check_point, check_profile, check_slab};
+use crate::change::apply::{check_datum, check_point, check_profile, check_slab};
 use crate::change::ring_edit::check_rings;
 use crate::document::{FacadeFoot, Plan, Ring, RoofId, Standing, ring::check_outline};
 
@@ -24,6 +24,7 @@ fn at(path: &[&str], what: impl Into<String>) -> Unsound {
 pub fn check(plan: &Plan) -> Result<(), Unsound> {
     check_sizes(plan)?;
     check_ids(plan)?;
+    check_datum(&plan.datum).map_err(|refused| at(&["datum"], refused.to_string()))?;
     for &id in plan.roofs.keys() {
         check_roof(plan, id)?;
     }

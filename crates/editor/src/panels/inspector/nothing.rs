@@ -61,7 +61,26 @@ fn title(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
             let datum = Datum { north_rad, ..datum.clone() };
             ask(ui, id, sight.plan, "datum", Change::SetDatum(datum), intents);
         }
+        grid_origin(ui, sight, intents);
     });
+}
+
+/// Where the plan's origin lies in the grid of the drawing that its outline came from.
+fn grid_origin(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
+    let datum = &sight.plan.datum;
+    if datum.grid_origin_m == glam::DVec2::ZERO {
+        return;
+    }
+    let hint = "What the plan's origin is in the grid of the site drawing.";
+    for (name, axis) in [("origin in grid, x", 0), ("origin in grid, y", 1)] {
+        let field = Field::figure(name, Kind::Length, Some(datum.grid_origin_m[axis])).hint(hint);
+        let (id, entered) = field.show(ui, sight.look.palette, sight.look.units);
+        if let Some(Entered::Figure(at_m)) = entered {
+            let mut datum = datum.clone();
+            datum.grid_origin_m[axis] = at_m;
+            ask(ui, id, sight.plan, "datum", Change::SetDatum(datum), intents);
+        }
+    }
 }
 
 fn basis(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
