@@ -20,10 +20,11 @@ use glam::DVec2;
 
 fn plate(corners: u32) -> PreparedPlate {
     let around = |count: u32, radius: f64| {
-        (0..count).map(move |i| DVec2::from_angle(std::f64::consts::TAU * f64::from(i) / f64::from(count)) * radius)
+        let half = std::f64::consts::PI / f64::from(count);
+        (0..count).map(move |i| DVec2::from_angle(half * f64::from(2 * i + 1)) * radius)
     };
     let plate = Plate {
-        outline: around(corners, 0.22).collect(),
+        outline: around(corners, 0.3).collect(),
         thickness_m: 0.025,
         anchors: around(8, 0.16).map(|at| PlateAnchor::new(at, 245e-6)).collect(),
         bearing: Bearing::Concrete,

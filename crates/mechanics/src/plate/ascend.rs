@@ -7,7 +7,7 @@
 use glam::DVec2;
 
 use super::limit::{self, Side, settlement_pa};
-use super::search::{Judge, Search, judged, pulled};
+use super::search::{Judge, Search, pulled};
 use super::slope::Slope;
 use crate::envelope::{EnvelopeFault, StateOnBase};
 use crate::wrench::Wrench;
@@ -32,13 +32,13 @@ pub(super) fn from(
             break;
         }
         let Some(slope) = Slope::at(search, here, judge) else { break };
-        let value = judged(judge, &search.candidates[here]);
+        let value = search.value(judge, here);
         let mut next = step(search, here, judge, &slope, None)?;
         if next.is_none() && search.solutions + 1 < end {
             next = step(search, here, judge, &slope, Some(NEAR_RAD))?;
         }
         let Some(next) = next else { break };
-        let gain = judged(judge, &search.candidates[next]) - value;
+        let gain = search.value(judge, next) - value;
         here = next;
         if gain <= NO_GAIN * value.abs() {
             break;
@@ -55,7 +55,7 @@ fn step(
     slope: &Slope,
     reach: Option<f64>,
 ) -> Result<Option<usize>, EnvelopeFault> {
-    let value = judged(judge, &search.candidates[here]);
+    let value = search.value(judge, here);
     let Some((set, _)) = search.answers_of(here) else { return Ok(None) };
     let Some(state) = most_of(search, (here, set), slope.value, reach)? else { return Ok(None) };
     let promised = slope.value.dot(&(search.unit.on_plate(&state) - search.candidates[here].action));
@@ -63,7 +63,7 @@ fn step(
         return Ok(None);
     }
     let there = search.solve(set, state);
-    if judged(judge, &search.candidates[there]) > value {
+    if search.value(judge, there) > value {
         return Ok(Some(there));
     }
     let near = (search.states[there].slew_rad - search.states[here].slew_rad).cos() >= NEAR_RAD.cos();
@@ -74,7 +74,7 @@ fn step(
         Some(limit) => limit::beside(search, (here, set), judge, slope, limit)?,
         None => part_of_the_way(search, (here, there), judge, promised)?,
     };
-    Ok(found.filter(|found| judged(judge, &search.candidates[*found]) > value))
+    Ok(found.filter(|found| search.value(judge, *found) > value))
 }
 
 /// The state of a set of actions that makes most of a weighted sum on the plate, with a candidate's foot.
@@ -110,8 +110,8 @@ fn part_of_the_way(
     judge: &Judge<'_>,
     promised: f64,
 ) -> Result<Option<usize>, EnvelopeFault> {
-    let value = judged(judge, &search.candidates[here]);
-    let lost = judged(judge, &search.candidates[there]) - value;
+    let value = search.value(judge, here);
+    let lost = search.value(judge, there) - value;
     let mut share = 0.5 * promised / (promised - lost);
     for _ in 0..2 {
         if !share.is_finite() {
@@ -120,7 +120,7 @@ fn part_of_the_way(
         let Some((set, answers)) = search.answers_of(here) else { break };
         let Some(state) = answers.between(&search.states[here], &search.states[there], share)? else { break };
         let index = search.solve(set, state);
-        if judged(judge, &search.candidates[index]) > value {
+        if search.value(judge, index) > value {
             return Ok(Some(index));
         }
         share *= 0.4;

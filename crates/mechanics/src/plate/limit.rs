@@ -5,6 +5,7 @@ use glam::DVec2;
 use super::ascend::most_of;
 use super::search::{Candidate, Judge, Search, apart, judged};
 use super::slope::Slope;
+use super::solution::PlateSolution;
 use crate::envelope::{EnvelopeFault, StateOnBase};
 use crate::wrench::Wrench;
 
@@ -18,7 +19,10 @@ const NEAR_LIMIT: f64 = 0.4;
 const NEAR_RAD: f64 = 0.35;
 /// Enlargements of the bracket of a condition's multiplier, and its narrowings.
 const ENLARGED: usize = 6;
-const NARROWED: usize = 9;
+const NARROWED: usize = 7;
+/// How near that must come to what is aimed at, first and later, in parts of how far from its limit the anchor is left.
+const ROUGHLY: f64 = 20.0;
+const CLOSELY: f64 = 0.5;
 /// Landings, each with what the last ones were off taken into account, and how much more than that at most.
 const LANDINGS: usize = 4;
 const MOST_RATE: f64 = 4.0;
@@ -63,16 +67,29 @@ impl Reading {
     }
 }
 
-/// A candidate with one anchor read as just pulled or as not.
-fn read_as(candidate: &Candidate, (anchor, side): (usize, Side)) -> Candidate {
-    let mut read = candidate.clone();
-    if let Ok(solution) = &mut read.solution {
-        let most = solution.greatest_tension_n();
-        if let Some(tension) = solution.tension_n.get_mut(anchor) {
-            *tension = if side == Side::Pulled { HARDLY * most } else { 0.0 };
+/// A judge that reads one anchor as just pulled, or as not, whatever it is.
+struct ReadAs<'j> {
+    judge: &'j Judge<'j>,
+    anchor: usize,
+    side: Side,
+}
+
+impl ReadAs<'_> {
+    /// The judge's number for a candidate, which is left as it was.
+    fn of(&self, candidate: &mut Candidate) -> f64 {
+        let put = |candidate: &mut Candidate, tension_n: f64| {
+            let solution = candidate.solution.as_mut().ok();
+            let own = solution.and_then(|solution| solution.tension_n.get_mut(self.anchor));
+            own.map(|own| std::mem::replace(own, tension_n))
+        };
+        let most = candidate.solution.as_ref().map_or(0.0, PlateSolution::greatest_tension_n);
+        let before = put(candidate, if self.side == Side::Pulled { HARDLY * most } else { 0.0 });
+        let value = judged(self.judge, candidate);
+        if let Some(before) = before {
+            put(candidate, before);
         }
+        value
     }
-    read
 }
 
 /// Readings of all candidates with anchors near their limits, worst first, those that lead to the same place left out.
@@ -80,6 +97,7 @@ pub(super) fn readings(search: &Search<'_>, judge: &Judge<'_>, (least, most): (f
     let mut all = Vec::new();
     for (here, candidate) in search.candidates.iter().enumerate() {
         let Ok(solution) = &candidate.solution else { continue };
+        let mut read = candidate.clone();
         let near_pa = NEAR_LIMIT * greatest_pa(search, here);
         let anchors = search.plate.plate().anchors.iter().zip(&solution.tension_n).enumerate();
         for (anchor, (place, tension)) in anchors {
@@ -87,7 +105,7 @@ pub(super) fn readings(search: &Search<'_>, judge: &Judge<'_>, (least, most): (f
                 continue;
             }
             let side = if *tension > 0.0 { Side::NotPulled } else { Side::Pulled };
-            let value = judged(judge, &read_as(candidate, (anchor, side)));
+            let value = ReadAs { judge, anchor, side }.of(&mut read);
             if value.is_finite() && value > least {
                 all.push(Reading { here, anchor, side, value });
             }
@@ -113,7 +131,8 @@ pub(super) fn go(
     judge: &Judge<'_>,
 ) -> Result<Option<usize>, EnvelopeFault> {
     let Some((set, _)) = search.answers_of(reading.here) else { return Ok(None) };
-    let as_read = |candidate: &Candidate| judge(&read_as(candidate, (reading.anchor, reading.side)));
+    let read_as = ReadAs { judge, anchor: reading.anchor, side: reading.side };
+    let as_read = |candidate: &Candidate| read_as.of(&mut candidate.clone());
     let Some(slope) = Slope::at(search, reading.here, &as_read) else { return Ok(None) };
     let at = search.plate.plate().anchors[reading.anchor].at;
     beside(search, (reading.here, set), judge, &slope, (at, reading.side))
@@ -144,13 +163,15 @@ pub(super) fn beside(
     let wanted = if side == Side::Pulled { -off } else { off };
     let mut aim = wanted;
     let mut before = None;
-    let mut best: Option<usize> = None;
-    for _ in 0..LANDINGS {
-        let Some(state) = landing(search, (here, set), slope, slope.settlement(at), aim)? else { break };
+    let mut best = None;
+    for round in 0..LANDINGS {
+        let within = if round == 0 { ROUGHLY * off } else { CLOSELY * off };
+        let condition = (slope.settlement(at), aim, within);
+        let Some(state) = landing(search, (here, set), slope, condition)? else { break };
         let index = search.solve(set, state);
-        let value = |index: usize| judged(judge, &search.candidates[index]);
-        if best.is_none_or(|known| value(index) > value(known)) {
-            best = Some(index);
+        let value = search.value(judge, index);
+        if best.is_none_or(|known: (usize, f64)| value > known.1) {
+            best = Some((index, value));
         }
         let Some(found) = settlement_pa(&search.candidates[index], at) else { break };
         if found * wanted > 0.0 && found.abs() <= 5.0 * off {
@@ -161,7 +182,7 @@ pub(super) fn beside(
         before = Some((aim, found));
         aim += (wanted - found) * if rate.is_finite() && rate > 0.0 { rate.min(MOST_RATE) } else { 1.0 };
     }
-    Ok(best)
+    Ok(best.map(|best| best.0))
 }
 
 /// The state that makes most of a slope while the settlement is what it is to be, by the multiplier of that condition.
@@ -169,8 +190,7 @@ fn landing(
     search: &Search<'_>,
     (here, set): (usize, usize),
     slope: &Slope,
-    settlement: Wrench,
-    aim: f64,
+    (settlement, aim, within): (Wrench, f64, f64),
 ) -> Result<Option<StateOnBase>, EnvelopeFault> {
     let size = |w: &Wrench| w.force_n.length().max(w.moment_nm.length() / search.plate.size_m());
     let scale = size(&slope.value) / size(&settlement).max(f64::MIN_POSITIVE);
@@ -194,7 +214,7 @@ fn landing(
     }
     let (mut far, Some(mut beyond)) = high else { return Ok(None) };
     for round in 0..NARROWED {
-        if beyond.0.abs() <= 0.5 * aim.abs() {
+        if beyond.0.abs() <= within {
             break;
         }
         let straight = low.0 + (far - low.0) * low.1.0 / (low.1.0 - beyond.0);
