@@ -152,14 +152,16 @@ fn width_at(corners: &[DVec2], way: DVec2, line: f64) -> Option<f64> {
 }
 
 /// The strip of plate that holds one anchor, from the anchor to its bending line.
-struct Strip {
-    reach_m: f64,
-    width_m: f64,
+pub(super) struct Strip {
+    /// From the anchor to its bending line, m.
+    pub reach_m: f64,
+    /// Width at the line, m.
+    pub width_m: f64,
 }
 
 impl Strip {
     /// None for an anchor under the tube.
-    fn of(plate: &Plate, standing: &Standing, index: usize) -> Option<Self> {
+    pub fn of(plate: &Plate, standing: &Standing, index: usize) -> Option<Self> {
         let from_axis = plate.anchors[index].at - standing.at;
         let reach_m = from_axis.length() - LINE_SHARE * standing.tube_diameter_m;
         if reach_m <= 0.0 {
@@ -189,7 +191,7 @@ impl Strip {
 }
 
 /// Distance from a point inside an outline to its rim in a direction, m.
-fn to_edge(outline: &[DVec2], from: DVec2, way: DVec2) -> f64 {
+pub(super) fn to_edge(outline: &[DVec2], from: DVec2, way: DVec2) -> f64 {
     let mut nearest = f64::INFINITY;
     for (index, &a) in outline.iter().enumerate() {
         let b = outline[(index + 1) % outline.len()];

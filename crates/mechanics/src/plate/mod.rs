@@ -1,10 +1,10 @@
 //! A stiff plate on concrete: which anchors it pulls, where it presses, how it shares shear, what its steel makes of that.
 //!
 //! The concrete carries no tension and an anchor no pressure; the plate stays plane. That is a cracked elastic section of
-//! any shape under a force and two moments ([`PreparedPlate::solve`]). [`shear`] shares out what acts in the plane, [`bending`] says
-//! whether the plate is strong and stiff enough for all of it, and [`wall`] turns the actions of a mast into the axes of a
-//! plate on a wall. [`UnitOnPlate`] finds the worst that a unit does to it, over all that may act and all slews, and keeps what
-//! it solved.
+//! any shape under a force and two moments ([`PreparedPlate::solve`]). [`shear`] shares out what acts in the plane, [`bending`]
+//! says whether the plate is strong enough for all of it, [`prying`] what a plate that bends adds to its anchors, and [`wall`]
+//! turns the actions of a mast into the axes of a plate on a wall. [`UnitOnPlate`] finds the worst that a unit does to it, over
+//! all that may act and all slews, and keeps what it solved.
 
 #[cfg(test)]
 mod anchorage_witnesses;
@@ -19,6 +19,7 @@ mod moments;
 mod on_unit;
 #[cfg(test)]
 mod on_unit_witnesses;
+pub mod prying;
 mod scatter;
 mod search;
 #[cfg(test)]
