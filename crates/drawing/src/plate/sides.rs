@@ -141,5 +141,8 @@ fn rope(pencil: &mut Pencil, taken: &mut Taken, scene: &Scene, tip: DVec2, arm: 
     taken.add_line(tip, end, scale);
     let from_down = quantity::angle((-pull.z).clamp(-1.0, 1.0).acos());
     let words = format!("rope, {from_down} from down");
-    write(pencil, taken, Beside { words, at: end, own_m: scale.m(0.5), prefers: toward, pen: Pen::LoadArrow });
+    let beside = Beside { words, at: end, own_m: scale.m(0.5), prefers: toward, pen: Pen::LoadArrow };
+    if let Some(beside) = write(pencil, taken, beside) {
+        write(pencil, taken, Beside { words: "rope".to_owned(), ..beside });
+    }
 }
