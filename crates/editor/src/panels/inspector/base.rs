@@ -12,7 +12,7 @@ use gantline_plan::quantity;
 use super::of_selection::soft;
 use super::{base_picture, base_uses};
 use crate::sight::Sight;
-use crate::widgets::{figure_row, section};
+use crate::widgets::{figure_row, section, word_row};
 
 /// Shows them.
 pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: PlacementId, unit: &Arc<UnitAssessment>) {
@@ -94,7 +94,7 @@ fn governing(ui: &mut Ui, sight: &Sight<'_>, base: &BaseAssessment, of: Fixed, u
         Fixed::Foot => "utilization of the foot",
     };
     let Some(used) = worst(base, of) else {
-        let text = figure_row(ui, palette, name, "not checked", "");
+        let text = word_row(ui, palette, name, "not checked", palette.unchecked);
         text.on_hover_text("Nothing could be computed: see below what is missing.");
         if of == Fixed::Base && matches!(unit.base.kind, BaseKind::OnSteel) {
             soft(ui, sight, "Its actions on the steel stand under reactions.");
@@ -105,7 +105,13 @@ fn governing(ui: &mut Ui, sight: &Sight<'_>, base: &BaseAssessment, of: Fixed, u
     let all = base.not_checked().all(|(used, _)| used.of != of);
     let words =
         if all { quantity::utilization(share) } else { format!("{}, not all checked", quantity::utilization(share)) };
-    figure_row(ui, palette, name, &words, "The largest of all that was computed; 100 % is the limit.");
+    let ink = match (share > 1.0, all) {
+        (true, _) => palette.blocking,
+        (false, false) => palette.unchecked,
+        (false, true) => palette.ink,
+    };
+    let hint = "The largest of all that was computed; 100 % is the limit.";
+    word_row(ui, palette, name, &words, ink).on_hover_text(hint);
     let why = used.state.as_ref().map(|state| format!(" · {}", cause(sight, state, sight.look.units)));
     soft(ui, sight, format!("Governs: {}{}", used.look.words(), why.unwrap_or_default()));
 }
