@@ -15,7 +15,7 @@
 //! negligible beside those of the anchors (from memory). So no plate is called stiff here.
 
 use super::bending::{Standing, Strip, to_edge};
-use super::shape::{Bearing, Plate, PlateFault, positive};
+use super::shape::{Bearing, Plate, PlateAnchor, PlateFault, positive};
 use super::solution::PlateSolution;
 
 /// The free edge counts as far off as this many times the way to the bending line at most.
@@ -93,9 +93,9 @@ impl HalfTee {
             return Ok(Prying::NotChecked(PryingNotChecked::NoEdgeBeyond));
         }
         let half = self.anchor_diameter_m / 2.0;
-        let lever_m = (self.to_line_m - half).max(0.0);
+        let lever_m = self.lever_m();
         let far_m = self.to_edge_m.min(FARTHEST_EDGE * self.to_line_m) + half;
-        let plastic_nm = self.width_m * self.thickness_m * self.thickness_m / 4.0 * self.strength_pa;
+        let plastic_nm = self.plastic_nm();
         let left = 1.0 - self.hole_diameter_m / self.width_m;
         let bending_nm = tension_n * lever_m;
         if bending_nm > plastic_nm * (1.0 + left) {
@@ -103,6 +103,38 @@ impl HalfTee {
         }
         Ok(Prying::Adds { prying_n: ((bending_nm - plastic_nm) / far_m).max(0.0) })
     }
+
+    /// b′.
+    fn lever_m(&self) -> f64 {
+        (self.to_line_m - self.anchor_diameter_m / 2.0).max(0.0)
+    }
+
+    /// M.
+    fn plastic_nm(&self) -> f64 {
+        self.width_m * self.thickness_m * self.thickness_m / 4.0 * self.strength_pa
+    }
+
+    /// T·b′/M: up to 1 a tension brings no prying.
+    pub fn share_before_prying(&self, tension_n: f64) -> f64 {
+        tension_n.max(0.0) * self.lever_m() / self.plastic_nm()
+    }
+}
+
+/// The largest share T·b′/M of any anchor's strip: up to 1 nothing pries. 0 where no pulled anchor bends a strip.
+///
+/// Errors: as [`prying`].
+pub fn share_before_prying(
+    plate: &Plate,
+    solution: &PlateSolution,
+    standing: &Standing,
+    diameters_m: (f64, f64),
+) -> Result<f64, PlateFault> {
+    let tees = tees(plate, standing, diameters_m)?;
+    let shares = tees
+        .iter()
+        .zip(&solution.tension_n)
+        .filter_map(|(tee, tension_n)| tee.as_ref().map(|tee| tee.share_before_prying(*tension_n)));
+    Ok(shares.fold(0.0, f64::max))
 }
 
 /// What prying adds to each anchor of a plate, in their order. An anchor under the tube bends no strip and is not pried; on
@@ -113,8 +145,22 @@ pub fn prying(
     plate: &Plate,
     solution: &PlateSolution,
     standing: &Standing,
-    (anchor_diameter_m, hole_diameter_m): (f64, f64),
+    diameters_m: (f64, f64),
 ) -> Result<Vec<Prying>, PlateFault> {
+    let tees = tees(plate, standing, diameters_m)?;
+    let pried = tees.iter().zip(&solution.tension_n).map(|(tee, tension_n)| match tee {
+        Some(tee) => tee.prying(*tension_n),
+        None => Ok(Prying::Adds { prying_n: 0.0 }),
+    });
+    pried.collect()
+}
+
+/// The strip of each anchor as half of a tee; none for those that nothing pries.
+fn tees(
+    plate: &Plate,
+    standing: &Standing,
+    (anchor_diameter_m, hole_diameter_m): (f64, f64),
+) -> Result<Vec<Option<HalfTee>>, PlateFault> {
     for (field, value) in [
         ("tube_diameter_m", standing.tube_diameter_m),
         ("yield_pa", standing.yield_pa),
@@ -124,12 +170,10 @@ pub fn prying(
     ] {
         positive(field, value)?;
     }
-    let anchors = plate.anchors.iter().zip(&solution.tension_n).enumerate();
-    let pried = anchors.map(|(index, (anchor, tension_n))| {
-        let strip = Strip::of(plate, standing, index).filter(|_| plate.bearing != Bearing::LevelingNuts);
-        let Some(strip) = strip else { return Ok(Prying::Adds { prying_n: 0.0 }) };
+    let of_anchor = |(index, anchor): (usize, &PlateAnchor)| {
+        let strip = Strip::of(plate, standing, index).filter(|_| plate.bearing != Bearing::LevelingNuts)?;
         let way = (anchor.at - standing.at).normalize_or_zero();
-        let tee = HalfTee {
+        Some(HalfTee {
             to_line_m: strip.reach_m,
             to_edge_m: to_edge(&plate.outline, anchor.at, way),
             width_m: strip.width_m,
@@ -137,10 +181,9 @@ pub fn prying(
             anchor_diameter_m,
             hole_diameter_m,
             strength_pa: standing.yield_pa / standing.factor,
-        };
-        tee.prying(*tension_n)
-    });
-    pried.collect()
+        })
+    };
+    Ok(plate.anchors.iter().enumerate().map(of_anchor).collect())
 }
 
 #[cfg(test)]
@@ -216,5 +259,16 @@ mod tests {
         assert!(published().prying(f64::NAN).unwrap_err().to_string().contains("tension_n"));
         let thin = HalfTee { thickness_m: 0.0, ..published() };
         assert!(thin.prying(1e3).unwrap_err().to_string().contains("thickness_m"));
+    }
+
+    /// By hand: the published tee begins to be pried where T·1.5975 in = 3·0.715²/4·58.5 kip·in = 22.43 kip·in: 14.04 kip.
+    #[test]
+    fn prying_begins_where_the_strip_yields_at_its_line() {
+        let tee = published();
+        let begins_n = tee.plastic_nm() / tee.lever_m();
+        assert!((begins_n / KIP - 14.04).abs() < 0.02, "{}", begins_n / KIP);
+        assert!((tee.share_before_prying(begins_n) - 1.0).abs() < 1e-12);
+        assert_eq!(tee.prying(0.999 * begins_n), Ok(Prying::Adds { prying_n: 0.0 }));
+        assert!(matches!(tee.prying(1.001 * begins_n), Ok(Prying::Adds { prying_n }) if prying_n > 0.0));
     }
 }

@@ -64,7 +64,7 @@ pub fn group(base: &Base, anchors: &Anchors, fixing: &Fixing, bond: &BondDefault
             embedment_m: anchors.embedment_m,
             product: product(base, anchors, fixing, bond),
         },
-        anchors_m: anchors.at_m.iter().map(|at| at.to_array()).collect(),
+        anchors_m: anchors.at_m.iter().map(glam::DVec2::to_array).collect(),
         fixture: Fixture {
             thickness_m: base.plate_thickness_m,
             hole_diameter_m: anchors.hole_m,

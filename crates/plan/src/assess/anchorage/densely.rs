@@ -57,7 +57,7 @@ fn densely(stands: &Stands<'_>, forces: &Forces, slews: u32, rings: u32) -> f64 
                     let turn = TAU * f64::from(step) / f64::from(around);
                     let down = DMat3::from_rotation_z(turn) * DVec3::new(lean.sin(), 0.0, -lean.cos());
                     let action = Wrench::from_six(rows.map(|row| row.dot(down) * tension_n)).slewed(slew) + weight;
-                    for plate in of_base.plates.len() - 1..of_base.plates.len() {
+                    for plate in 0..of_base.plates.len() {
                         let cause = Cause { combination: 0, weight_factor, slew_rad: slew, pull: None };
                         let state = State::of(cause, action, &of_base.plates, plate);
                         let mut acting = state.anchors.unwrap();
@@ -74,10 +74,22 @@ fn densely(stands: &Stands<'_>, forces: &Forces, slews: u32, rings: u32) -> f64 
 /// Units of the large demonstration at drawn places near edges and corners: each is found as bad as on a dense grid, and more.
 #[test]
 fn no_base_is_judged_milder_at_its_place_than_on_a_dense_grid() {
-    let fine = std::env::var("GANTLINE_DENSE").is_ok();
-    let (count, slews, rings) = if fine { (60, 72, 8) } else { (6, 24, 3) };
+    let most = most_missed(5, (6, 24, 3));
+    assert!(most < 1e-3, "{most}");
+}
+
+/// The same on more bases and a finer grid, which takes a minute: `cargo test --release … -- --ignored`.
+#[test]
+#[ignore = "takes a minute in a release build"]
+fn no_base_is_judged_milder_at_its_place_than_on_a_fine_grid() {
+    let most = most_missed(77, (60, 72, 8));
+    assert!(most < 1e-3, "{most}");
+}
+
+/// The largest share by which a drawn base was judged milder than on a grid of so many slews and rings of directions.
+fn most_missed(start: u64, (count, slews, rings): (usize, u32, u32)) -> f64 {
     let mut plan = large();
-    let mut drawn = Drawn(if fine { 77 } else { 5 });
+    let mut drawn = Drawn(start);
     let ids: Vec<_> = plan.placements.keys().copied().collect();
     let mut most: f64 = 0.0;
     for _ in 0..count {
@@ -107,10 +119,6 @@ fn no_base_is_judged_milder_at_its_place_than_on_a_dense_grid() {
         let found = judged.uses.iter().filter_map(super::BaseUse::share).fold(0.0, f64::max);
         let wanted = densely(&stands, &forces, slews, rings);
         most = most.max(wanted / found - 1.0);
-        if fine {
-            println!("{} {:.4} {:.4} missed {:.4}", parts.base.name, found, wanted, wanted / found - 1.0);
-        }
     }
-    println!("missed at most {most:.5}");
-    assert!(most < 1e-3, "{most}");
+    most
 }

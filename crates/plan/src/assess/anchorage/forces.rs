@@ -45,14 +45,16 @@ impl Forces {
             let mut forces = prepared(&unit.base, unit.fixing.as_ref(), code)?;
             search(&mut forces, unit, model, &acting)?;
             let material = unit.plate_material.as_ref();
-            forces.bends = Some(plate::bends(Fixed::Base, &unit.base, material, &forces, code));
+            let fixing = unit.fixing.as_ref();
+            forces.bends = plate::bends(Fixed::Base, &unit.base, fixing, material, &forces, code).into();
             Ok(forces)
         });
         let foot = unit.foot.as_ref().map(|foot| {
             let mut forces = prepared(&foot.base, foot.fixing.as_ref(), code)?;
             foot_states(&mut forces, unit, &foot.base, reactions)?;
             let material = foot.plate_material.as_ref();
-            forces.bends = Some(plate::bends(Fixed::Foot, &foot.base, material, &forces, code));
+            let fixing = foot.fixing.as_ref();
+            forces.bends = plate::bends(Fixed::Foot, &foot.base, fixing, material, &forces, code).into();
             Ok(forces)
         });
         Self { base, foot }
@@ -82,7 +84,7 @@ fn prepared(base: &Base, fixing: Option<&Fixing>, code: &DesignCode) -> Result<A
         states: Vec::new(),
         sustained_share: 0.0,
         bond_is_default: to_anchorage::uses_default_bond(fixing),
-        bends: None,
+        bends: Vec::new(),
         unit: None,
     })
 }

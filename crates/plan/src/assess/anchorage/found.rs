@@ -33,7 +33,7 @@ impl BaseAssessment {
 
     /// The largest share of resistance used; infinite where nothing resists; none where nothing could be computed.
     pub fn utilization(&self) -> Option<f64> {
-        self.governing().and_then(|used| used.share())
+        self.governing().and_then(BaseUse::share)
     }
 
     /// What was not checked, with what is missing.

@@ -43,7 +43,7 @@ pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, react
         BaseKind::OnSteel => {
             let (fixing, material) = (unit.fixing.as_ref(), unit.plate_material.as_ref());
             found.uses.push(steel::used(&unit.base, fixing, material, of_base, reactions, code));
-            found.uses.extend(of_base.ok().and_then(|forces| forces.bends.clone()));
+            found.uses.extend(of_base.ok().into_iter().flat_map(|forces| forces.bends.clone()));
             found.handed_on.extend(handed_on(reactions, "steel under the plate", DVec3::ZERO));
         }
         kind => {
@@ -118,15 +118,11 @@ fn in_concrete_of(
         BaseKind::Pedestal { height_m, body: PedestalBody::Plinth { corners_m } } => Some((*height_m, corners_m)),
         _ => None,
     };
-    let (loaded, slab_place) = match plinth {
-        Some((over_slab_m, outline)) => {
-            let loaded = slab::Loaded { outline, over_slab_m, embedment_m: f64::INFINITY };
-            (loaded, place::of_slab(stands))
-        }
-        None => {
-            let embedment_m = forces.group.fastener.embedment_m;
-            (slab::Loaded { outline: &fixed.base.plate_m, over_slab_m: 0.0, embedment_m }, Ok(place.clone()))
-        }
+    let (loaded, slab_place) = if let Some((over_slab_m, outline)) = plinth {
+        (slab::Loaded { outline, over_slab_m, embedment_m: f64::INFINITY }, place::of_slab(stands))
+    } else {
+        let embedment_m = forces.group.fastener.embedment_m;
+        (slab::Loaded { outline: &fixed.base.plate_m, over_slab_m: 0.0, embedment_m }, Ok(place.clone()))
     };
     found.uses.extend(slab::punches(fixed.of, forces, &slab_place, roof, &loaded, code));
     found

@@ -4,51 +4,59 @@ use std::sync::Arc;
 
 use gantline_mechanics::anchorage::Concrete;
 use gantline_mechanics::plate::bending::{Standing, bending};
+use gantline_mechanics::plate::prying::share_before_prying;
 use glam::DVec2;
 
 use super::code::{bearing, strength_pa, yield_factor};
 use super::found::{BaseUse, Fixed, Look, Record, RecordSymbol, Used};
 use super::states::{AnchorForces, State};
 use crate::basis::DesignCode;
-use crate::catalog::{Base, BaseKind, Bearing, Material};
+use crate::catalog::{Base, BaseKind, Bearing, Fixing, Material};
 
 /// So many of the states that pull an anchor hardest, and of those that press hardest, bend the plate most.
 const WORST_STATES: usize = 12;
 
-/// Bending of the plate under the states that pull and press it hardest.
+/// Bending and stiffness of the plate under the states that pull and press it hardest.
 pub(super) fn bends(
     of: Fixed,
     base: &Base,
+    fixing: Option<&Fixing>,
     material: Option<&Material>,
     forces: &AnchorForces,
     code: &DesignCode,
-) -> BaseUse {
-    let look = Look::PlateBends;
-    let missing = |what: &str| BaseUse::not_checked(of, look, what);
-    if matches!(base.kind, BaseKind::WallSocket { .. }) {
-        return missing("bending of a plate on a wall, whose socket stands along it");
+) -> [BaseUse; 2] {
+    match standing(base, material, code) {
+        Ok(standing) => [bending_of(of, base, forces, &standing), stiffness_of(of, base, fixing, forces, &standing)],
+        Err(what) => [Look::PlateBends, Look::PlateIsStiff].map(|look| BaseUse::not_checked(of, look, what.clone())),
     }
-    let Some(material) = material else { return missing("material of the plate") };
-    let factor = match yield_factor(code) {
-        Ok(factor) => factor,
-        Err(what) => return missing(&what),
-    };
-    let standing = Standing {
+}
+
+/// The tube on its plate; or what is missing.
+fn standing(base: &Base, material: Option<&Material>, code: &DesignCode) -> Result<Standing, String> {
+    if matches!(base.kind, BaseKind::WallSocket { .. }) {
+        return Err("bending of a plate on a wall, whose socket stands along it".to_owned());
+    }
+    let material = material.ok_or("material of the plate")?;
+    Ok(Standing {
         tube_diameter_m: base.socket_diameter_m,
         at: DVec2::ZERO,
         yield_pa: material.yield_pa,
         elastic_pa: material.elastic_pa,
-        factor,
-    };
+        factor: yield_factor(code)?,
+    })
+}
+
+fn bending_of(of: Fixed, base: &Base, forces: &AnchorForces, standing: &Standing) -> BaseUse {
+    let look = Look::PlateBends;
     let mut worst: Option<(&State, f64, f64)> = None;
     for state in hardest(forces) {
         let Ok(solution) = &state.solution else { continue };
-        match bending(forces.plates[state.plate].plate(), solution, &standing) {
+        match bending(forces.plates[state.plate].plate(), solution, standing) {
             Ok(Some(found)) if worst.is_none_or(|known| found.utilization > known.1) => {
                 worst = Some((state, found.utilization, found.stress_pa));
             }
             Ok(_) => {}
-            Err(fault) => return missing(&fault.to_string()),
+            Err(fault) => return BaseUse::not_checked(of, look, fault.to_string()),
         }
     }
     let Some((state, share, stress_pa)) = worst else {
@@ -61,8 +69,8 @@ pub(super) fn bends(
             formula: "σ/(f_y/γ) along the worst bending line; elastic, W = b·t²/6".to_owned(),
             symbols: vec![
                 RecordSymbol::new("σ", stress_pa, "Pa"),
-                RecordSymbol::new("f_y", material.yield_pa, "Pa"),
-                RecordSymbol::new("γ", factor, ""),
+                RecordSymbol::new("f_y", standing.yield_pa, "Pa"),
+                RecordSymbol::new("γ", standing.factor, ""),
                 RecordSymbol::new("t", base.plate_thickness_m, "m"),
             ],
             resistance_n: None,
@@ -71,6 +79,58 @@ pub(super) fn bends(
         }),
         state: Some(Arc::new(state.told(forces))),
         ..BaseUse::plain(of, look, Used::Share(share))
+    }
+}
+
+/// Whether a plate pries at its anchors. Where it does, their tension is larger than all modes were judged with, so that it is not
+/// checked and no pass.
+fn stiffness_of(
+    of: Fixed,
+    base: &Base,
+    fixing: Option<&Fixing>,
+    forces: &AnchorForces,
+    standing: &Standing,
+) -> BaseUse {
+    let look = Look::PlateIsStiff;
+    let hole_m = base.anchors.as_ref().and_then(|anchors| anchors.hole_m);
+    let (Some(hole_m), Some(fixing)) = (hole_m, fixing) else {
+        return BaseUse::not_checked(of, look, "diameter of the holes in the plate");
+    };
+    let mut worst: Option<(&State, f64)> = None;
+    for state in hardest(forces) {
+        let Ok(solution) = &state.solution else { continue };
+        let diameters_m = (fixing.diameter_m, hole_m);
+        match share_before_prying(forces.plates[state.plate].plate(), solution, standing, diameters_m) {
+            Ok(share) if worst.is_none_or(|known| share > known.1) => worst = Some((state, share)),
+            Ok(_) => {}
+            Err(fault) => return BaseUse::not_checked(of, look, fault.to_string()),
+        }
+    }
+    let Some((state, share)) = worst else {
+        return BaseUse::not_checked(of, look, "a state of the base at the design level");
+    };
+    let outcome = if share <= 1.0 {
+        Used::Share(share)
+    } else {
+        Used::NotChecked(format!("the plate bends so far that it pries at its anchors ({share:.2} times what it may)"))
+    };
+    BaseUse {
+        record: Some(Record {
+            clause: "W.A. Thornton, AISC Engineering Journal 1985; AISC Manual part 9".to_owned(),
+            formula: "no prying while T*b' <= p*t^2/4*f_y/γ of each anchor's strip".to_owned(),
+            symbols: vec![
+                RecordSymbol::new("T*b'/M", share, ""),
+                RecordSymbol::new("t", base.plate_thickness_m, "m"),
+                RecordSymbol::new("f_y", standing.yield_pa, "Pa"),
+                RecordSymbol::new("γ", standing.factor, ""),
+            ],
+            resistance_n: None,
+            action_n: None,
+            caution: "EN 1992-4 6.2.1 asks for deformations negligible beside the anchors' and gives no figure"
+                .to_owned(),
+        }),
+        state: Some(Arc::new(state.told(forces))),
+        ..BaseUse::plain(of, look, outcome)
     }
 }
 

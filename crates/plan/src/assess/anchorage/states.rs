@@ -22,8 +22,8 @@ pub(in crate::assess) struct AnchorForces {
     pub sustained_share: f64,
     /// Whether bond strengths are the defaults of the design code.
     pub bond_is_default: bool,
-    /// Bending of the plate, which hangs on no place; none until the states are known.
-    pub bends: Option<BaseUse>,
+    /// Bending and stiffness of the plate, which hang on no place; empty until the states are known.
+    pub bends: Vec<BaseUse>,
     /// What to search on with where the place is known; none for a foot.
     pub unit: Option<SearchedUnit>,
 }
