@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use glam::DVec2;
 
+use super::anchor_bars::check_anchor_bars;
 use super::{Change, EdgePatch, Refused, RoofPatch, place, ring_edit};
 use crate::document::title::FARTHEST_GRID_M;
 use crate::document::{
@@ -214,6 +215,7 @@ pub(crate) fn check_slab(slab: &Slab) -> Result<(), Refused> {
     if let Some(ratio) = slab.bars.ratio {
         in_range("slab.bars.ratio", ratio, 0.0, 0.1)?;
     }
+    check_anchor_bars(&slab.bars)?;
     for zone in &slab.zones {
         in_range("slab.zones.thickness_m", zone.thickness_m, 0.02, 5.0)?;
         ring::check_outline(&zone.outline)?;

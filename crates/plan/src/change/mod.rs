@@ -1,5 +1,6 @@
 //! Changes: everything that can be asked of a plan, and the history of what was done.
 
+mod anchor_bars;
 pub mod apply;
 pub mod asked;
 pub mod history;

@@ -22,6 +22,6 @@ pub use placement::{EdgeEnd, Placement, Standing, Station};
 pub use plan::Plan;
 pub use ring::{Corner, Ring, RingFault};
 pub use roof::Roof;
-pub use slab::{EdgeBars, NoDrillZone, Slab, SlabBars, SlabZone};
+pub use slab::{AnchorBars, EdgeAnchorBars, EdgeBars, NoDrillZone, Slab, SlabBars, SlabZone};
 pub use tag::Tag;
 pub use title::{Datum, Title};
