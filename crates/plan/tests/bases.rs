@@ -112,13 +112,14 @@ fn a_thin_wall_is_left_to_the_engineer_and_its_root_is_told_what_comes() {
     assert!(matches!(&cone.outcome, Used::NotChecked(what) if what.contains("structural engineer")), "{cone:?}");
     assert!(share(&base, Look::Anchors(Mode::SteelTension)) > 0.0);
     let root = &base.handed_on[0];
-    // By statics: seen from the wall's middle, 0.25 m farther out, the moment is M_y + 0.25 m·F_z.
     let assessment = assess(&plan, &mut Memo::new());
     let reactions = assessment.units[&id].reactions.as_ref().unwrap();
     let sets = reactions.combinations[root.combination].sets.iter();
     let set = sets.filter(|set| set.concurrent[2] == root.action[2]).find(|set| set.concurrent[3] == root.action[3]);
     let set = set.unwrap();
-    assert!((root.action[4] - (set.concurrent[4] + 0.25 * set.concurrent[2])).abs() < 1e-6 * root.action[4].abs());
+    // By statics: seen from the wall's middle, e + t/2 farther out, the moment is M_y + (e + t/2)·F_z.
+    let out_m = 0.15 + plan.edges().next().unwrap().edge().parapet.thickness_m / 2.0;
+    assert!((root.action[4] - (set.concurrent[4] + out_m * set.concurrent[2])).abs() < 1e-6 * root.action[4].abs());
 }
 
 #[test]

@@ -43,7 +43,7 @@ const fn cracked_unless_shown() -> bool {
 impl Default for Slab {
     fn default() -> Self {
         Self {
-            thickness_m: 0.25,
+            thickness_m: 0.30,
             cylinder_strength_pa: None,
             specified_strength_pa: None,
             cracked: true,

@@ -3,6 +3,7 @@
 //! A hair is a millimeter of length, a thousandth of a force or an angle; where a rule asks yes or no, one word differs. Limits
 //! are hand values and stand beside the cases. A code without both entries is a failure of this test.
 
+mod anchor_bars;
 mod case;
 mod cases;
 mod courtyards;

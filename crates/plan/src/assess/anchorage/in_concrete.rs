@@ -8,6 +8,7 @@ use gantline_mechanics::anchorage::{
 };
 use gantline_mechanics::plate::{Candidate, UnitOnPlate};
 
+use super::bars::CountedBars;
 use super::code::Prepared;
 use super::found::{BaseUse, Fixed, Look, Mode, NearEdge, Record, RecordSymbol, Used};
 use super::place::Place;
@@ -74,7 +75,8 @@ fn modes(
     around: &ConcreteAround,
     code: &DesignCode,
 ) -> Result<Vec<BaseUse>, AnchorageFault> {
-    let mut prepared = Prepared::new(code, group, &place.concrete, around)?;
+    let concrete = place.bars.in_concrete(&place.concrete, group, around);
+    let mut prepared = Prepared::new(code, group, &concrete, around)?;
     let mut worst = Worst::NOTHING;
     let mut near: Vec<(f64, usize)> = Vec::with_capacity(forces.states.len());
     for (index, state) in forces.states.iter().enumerate() {
@@ -88,7 +90,8 @@ fn modes(
         }
     }
     let mut states: Vec<&State> = forces.states.iter().collect();
-    let climbed = searched_on(forces, near, &mut prepared)?;
+    let more = if place.bars == CountedBars::NONE { MORE_SOLUTIONS } else { MORE_WITH_BARS };
+    let climbed = searched_on(forces, near, &mut prepared, more)?;
     if let Some(state) = &climbed
         && let Some(actions) = &state.anchors
     {
@@ -108,12 +111,15 @@ fn modes(
 /// So many of the worst states are starts of a search on, and so many more solutions it may take.
 const STARTS: usize = 16;
 const MORE_SOLUTIONS: usize = 90;
+/// With bars, of which the most pulled anchor's hold it alone, the worst lies where twist and pull meet: found less soon.
+const MORE_WITH_BARS: usize = 300;
 
 /// Goes on from the worst states, now that the place is known.
 fn searched_on(
     forces: &AnchorForces,
     mut near: Vec<(f64, usize)>,
     prepared: &mut Prepared<'_>,
+    more: usize,
 ) -> Result<Option<State>, AnchorageFault> {
     let (Some(unit), Some(plate)) = (&forces.unit, forces.plates.last()) else { return Ok(None) };
     near.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
@@ -134,7 +140,7 @@ fn searched_on(
         }
     };
     let found = UnitOnPlate::new(&unit.model, &unit.sets, &unit.slews, unit.axes)
-        .and_then(|on_plate| on_plate.worst_for(plate, &kept, &judge, MORE_SOLUTIONS));
+        .and_then(|on_plate| on_plate.worst_for(plate, &kept, &judge, more));
     if let Some(fault) = fault.into_inner() {
         return Err(fault);
     }

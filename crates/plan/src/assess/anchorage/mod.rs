@@ -3,6 +3,7 @@
 //! What acts on the anchors hangs on make-up and basis and is found once for each make-up (`forces`); what the concrete bears
 //! hangs on the place and is found again when the base or a neighbor moves (`phase`).
 
+mod bars;
 mod by_setback;
 mod code;
 #[cfg(test)]

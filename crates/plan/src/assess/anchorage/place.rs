@@ -4,6 +4,7 @@
 use gantline_mechanics::anchorage::{Concrete, Cracking, EdgeBars as BarsAtEdge, SplittingBars, SurfaceBars};
 use glam::DVec2;
 
+use super::bars::CountedBars;
 use crate::assess::clear_zones::Neighbor;
 use crate::assess::surroundings::Surroundings;
 use crate::catalog::{Base, BaseKind, BraceKind, PedestalBody, ResolvedUnit, WallSide};
@@ -22,6 +23,8 @@ pub(super) struct Place {
     pub foreign: Vec<DVec2>,
     pub plate: PlateFrame,
     pub concrete: Concrete,
+    /// Bars for anchors that are placed in it and that the code counts.
+    pub bars: CountedBars,
     /// Whether its plane is the plan, so that edges can be shown there.
     pub is_in_plan: bool,
 }
@@ -80,6 +83,7 @@ pub(super) fn of_base(stands: &Stands<'_>) -> Result<Place, String> {
                 foreign: Vec::new(),
                 plate: plate_frame(stands.frame, DVec2::ZERO, 0.0),
                 concrete: concrete_of_slab(&roof.slab),
+                bars: CountedBars::NONE,
                 is_in_plan: true,
             })
         }
@@ -130,6 +134,7 @@ fn on_slab(stands: &Stands<'_>, plate: PlateFrame, mut foreign: Vec<DVec2>) -> R
         foreign,
         plate,
         concrete: concrete_of_slab(&roof.slab),
+        bars: CountedBars::of(&roof.slab.bars, &stands.plan.code),
         is_in_plan: true,
     })
 }
@@ -183,6 +188,7 @@ fn on_wall(stands: &Stands<'_>, side: WallSide, plate_middle_m: f64) -> Result<P
         foreign: foreign.collect(),
         plate: PlateFrame { origin_m: DVec2::new(to_right_m(&line, stands.frame), plate_middle_m), turn_rad: 0.0 },
         concrete: concrete_of_wall(&concrete),
+        bars: CountedBars::NONE,
         is_in_plan: false,
     })
 }
@@ -190,6 +196,7 @@ fn on_wall(stands: &Stands<'_>, side: WallSide, plate_middle_m: f64) -> Result<P
 /// Wall sockets whose mast stands nearer to the line of an edge than this hang on its parapet, m.
 const NEAR_WALL_M: f64 = 1.5;
 
+/// Concrete of a slab without the bars for anchors, which hang on the anchors' embedment and edges (see [`CountedBars`]).
 pub(super) fn concrete_of_slab(slab: &Slab) -> Concrete {
     let bars = &slab.bars;
     Concrete {

@@ -24,7 +24,7 @@ pub fn cases() -> Vec<Case> {
 }
 
 /// Four anchors at ±0.14 m under a plate on leveling nuts: nothing presses, so that each has −F_z/4 ± M/(4·0.14 m).
-fn site(fixing: &str, pull_n: f64, edit: impl FnOnce(&mut Base)) -> Site {
+pub fn site(fixing: &str, pull_n: f64, edit: impl FnOnce(&mut Base)) -> Site {
     let mut family = rigid_arm();
     let base = family.bases.values_mut().next().unwrap();
     base.plate_material = Some("steel".into());
@@ -45,7 +45,7 @@ fn site(fixing: &str, pull_n: f64, edit: impl FnOnce(&mut Base)) -> Site {
 const TERN: &str = include_str!("../../../../../assets/families/tern.json");
 
 /// Cracked concrete C25/30 of 0.25 m, bars 50 mm in.
-fn on_slab(site: &Site) -> Plan {
+pub fn on_slab(site: &Site) -> Plan {
     let mut built = site.build();
     let slab = Slab {
         thickness_m: 0.25,
@@ -59,12 +59,18 @@ fn on_slab(site: &Site) -> Plan {
     built.plan()
 }
 
-/// The arm straight out. M24 headed, h_ef 0.2 m, EN 1992-4 7.2.1.4: N0_Rk,c = 8.9·√25·200^1.5 = 125.9 kN; two side by side
-/// 0.28 m apart: A = (0.28 + 0.6)·0.6 m² by 0.36 m²: 184.6 kN/1.5 = 123.1 kN against 2·(T/0.56 − T/4) = 3.0714·T.
-fn anchors() -> Vec<Case> {
+/// The pull at which the two rear anchors use this share of their cone, the arm straight out. M24 headed, h_ef 0.2 m,
+/// EN 1992-4 7.2.1.4: N0_Rk,c = 8.9·√25·200^1.5 = 125.9 kN; two side by side 0.28 m apart: A = (0.28 + 0.6)·0.6 m² by
+/// 0.36 m²: 184.6 kN/1.5 = 123.1 kN against 2·(T/0.56 − T/4) = 3.0714·T.
+pub fn pull_for_cone_n(share: f64) -> f64 {
     let cone_n = 8.9 * 5.0 * 200.0_f64.powf(1.5) * (0.88 / 0.6) / 1.5;
+    share * cone_n / (2.0 / 0.56 - 0.5)
+}
+
+/// The arm straight out.
+fn anchors() -> Vec<Case> {
     let pulled = |share: f64| {
-        let pull_n = share * cone_n / (2.0 / 0.56 - 0.5);
+        let pull_n = pull_for_cone_n(share);
         let site = site("cast-in-24", pull_n, |_| {});
         on_slab(&Site { slew_stops: SlewStops::Between { from_rad: 0.0, to_rad: 0.0 }, ..site })
     };

@@ -1,6 +1,6 @@
 //! The table, by what the rules are about.
 
-mod base_holds;
+pub mod base_holds;
 mod bases;
 mod combinations;
 mod declared;
