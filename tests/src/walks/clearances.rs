@@ -15,6 +15,7 @@ const ASKED_M: f64 = 0.10;
 pub fn with_a_unit(mut walker: Walker) -> Walker {
     walker.sketch_rectangle("30 m", "20 m");
     walker.place_unit("Roof 1 edge 1", "15 m");
+    walker.type_into("setback", "0.85 m");
     walker
 }
 

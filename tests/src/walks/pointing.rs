@@ -9,6 +9,7 @@ fn with_a_unit() -> Walker {
     let mut walker = Walker::start(&["pointing.gantline.json"]);
     walker.sketch_rectangle("30", "20");
     walker.place_unit("Roof 1 edge 1", "12");
+    walker.type_into("setback", "0.85 m");
     walker
 }
 
@@ -21,7 +22,8 @@ fn a_unit_is_taken_by_its_tag() {
     assert_eq!(walker.heading(), "Unit B-01");
     // Dragged by it, it keeps its distance to the pointer: along by what the pointer went, the setback as it was.
     let scale = (walker.screen_of(DVec2::new(30.0, 0.0)).x - walker.screen_of(DVec2::ZERO).x) / 30.0;
-    let tag = walker.on_sheet("B-01");
+    // A handle comes before what lies under it: the tag is taken beside the bar of the setback.
+    let tag = walker.on_sheet("B-01") + vec2(12.0, 0.0);
     let setbacks = walker.setbacks();
     walker.drag(tag, tag + vec2(5.0 * scale, 2.0), 10, |_, _| ());
     assert!((walker.places()[0].x - 17.0).abs() < 0.3, "{:?}", walker.places());

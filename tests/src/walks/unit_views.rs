@@ -9,6 +9,7 @@ fn with_a_unit() -> Walker {
     let mut walker = Walker::start(&["unit.gantline.json"]);
     walker.sketch_rectangle("30", "20");
     walker.place_unit("Roof 1 edge 1", "15");
+    walker.type_into("setback", "0.85 m");
     walker
 }
 
