@@ -1,8 +1,8 @@
 //! The plan view as a drawing for CAD (DXF of AutoCAD 2000), true to size, with layers by meaning and a block for each base.
 //!
 //! The reader crate's writer knows no hatches and leaves handles and tables to be repaired, so the group codes are written here,
-//! by the published DXF reference of the format: [`pairs`] writes them, [`tables`] what a file begins with, [`entities`]
-//! what is drawn, [`blocks`] the bases, [`file`](mod@file) puts the sections together.
+//! by the published DXF reference of the format: `pairs` writes them, `tables` what a file begins with, `entities`
+//! what is drawn, `blocks` the bases, `file` puts the sections together.
 
 mod blocks;
 mod entities;

@@ -1,6 +1,6 @@
 //! The schedule: bases, reactions, parts, findings and basis as tables, in a workbook for people and as CSV for programs.
 //!
-//! [`table`] is what a table is; each table is a file with its columns in one list; [`workbook`] and [`csv`](mod@csv) print them.
+//! [`table`] is what a table is; each table is a file with its columns in one list; [`workbook()`] and [`csv`](mod@csv) print them.
 
 pub mod bases;
 pub mod basis;
