@@ -14,6 +14,7 @@ mod painted;
 mod pointing;
 mod reach;
 mod sketching;
+mod slab_bars;
 mod unit_views;
 mod units_of_measure;
 pub mod walker;

@@ -17,6 +17,7 @@ mod of_selection;
 mod reach;
 mod reactions;
 mod roof;
+mod roof_bars;
 mod several;
 mod unit;
 mod unit_parts;

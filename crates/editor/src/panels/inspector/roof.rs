@@ -6,6 +6,7 @@ use gantline_plan::document::{Roof, RoofId, Slab, ThingId};
 use gantline_plan::quantity::{self, Kind};
 
 use super::of_selection::{findings, heading, soft};
+use super::roof_bars;
 use crate::intent::Intent;
 use crate::session::Selection;
 use crate::sight::Sight;
@@ -31,6 +32,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, id: RoofId, intents: &mut Vec<Intent
         figure_row(ui, palette, "finish", &quantity::level(roof.level_m + roof.build_up_m, units), "");
     });
     slab(ui, sight, id, &roof.slab, intents);
+    roof_bars::show(ui, sight, id, &roof.slab, intents);
     section(ui, palette, "Outline", |ui| {
         figure_row(ui, palette, "area", &quantity::area(roof.area_m2(), units), "Outline less holes.");
         figure_row(ui, palette, "corners", &roof.outer.len().to_string(), "");
