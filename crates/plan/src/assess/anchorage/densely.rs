@@ -8,14 +8,14 @@ use glam::{DMat3, DVec3};
 use std::f64::consts::TAU;
 use std::sync::Arc;
 
-use super::code::Prepared;
-use super::found::Fixed;
-use super::place::{self, Stands};
-use super::states::{Cause, State};
-use super::{Forces, in_concrete};
+use super::Forces;
+use super::found::{Fixed, Look};
+use super::phase::assess_base;
+use super::place::Stands;
+use super::states::{AnchorForces, Cause, State};
 use crate::assess::surroundings::Surroundings;
 use crate::assess::{Memo, assess};
-use crate::catalog::to_mechanics;
+use crate::catalog::{ResolvedUnit, to_mechanics};
 use crate::document::{AnchorBars, EdgeAnchorBars, Plan, SlabBars, Standing, Station};
 
 /// Numbers in a fixed order that look drawn (Knuth's 64-bit linear congruence, the upper half).
@@ -32,19 +32,11 @@ fn large() -> Plan {
     crate::file::read(include_bytes!("../../../../../demo-projects/large-complex.json")).unwrap()
 }
 
-/// The worst verdict over a grid of slews and directions of the design pulls, with both modular ratios.
-fn densely(stands: &Stands<'_>, forces: &Forces, slews: u32, rings: u32) -> f64 {
-    let plan = stands.plan;
-    let of_base = forces.base.as_ref().unwrap();
-    let place = place::of_base(stands).unwrap();
-    let fastener = &of_base.group.fastener;
-    let setting = place.setting(&of_base.group.anchors_m, fastener.embedment_m, fastener.diameter_m);
-    let around = setting.measure().unwrap();
-    let concrete = place.bars.in_concrete(&place.concrete, &of_base.group, &around);
-    let mut prepared = Prepared::new(&plan.code, &of_base.group, &concrete, &around).unwrap();
-    let model = UnitModel::new(&to_mechanics::unit(stands.unit).unwrap()).unwrap();
-    let mut worst: f64 = 0.0;
-    for (_, actions) in super::forces::design_actions(stands.unit, &plan.basis) {
+/// What acts on the anchors under a grid of slews and directions of the design pulls, with both modular ratios, and no search.
+fn densely(unit: &ResolvedUnit, plan: &Plan, of_base: &AnchorForces, (slews, rings): (u32, u32)) -> Forces {
+    let model = UnitModel::new(&to_mechanics::unit(unit).unwrap()).unwrap();
+    let mut states = Vec::new();
+    for (_, actions) in super::forces::design_actions(unit, &plan.basis) {
         let Actions { pulls, weight_factor, wind: None, tether: None, .. } = actions else { continue };
         let [Pull { tension_n, cone: LoadCone { half_angle_rad, .. }, .. }] = pulls[..] else { continue };
         for slew in (0..slews).map(|n| TAU * f64::from(n) / f64::from(slews)) {
@@ -58,33 +50,48 @@ fn densely(stands: &Stands<'_>, forces: &Forces, slews: u32, rings: u32) -> f64 
                     let turn = TAU * f64::from(step) / f64::from(around);
                     let down = DMat3::from_rotation_z(turn) * DVec3::new(lean.sin(), 0.0, -lean.cos());
                     let action = Wrench::from_six(rows.map(|row| row.dot(down) * tension_n)).slewed(slew) + weight;
+                    let cause = Cause { combination: 0, weight_factor, slew_rad: slew, pull: None };
                     for plate in 0..of_base.plates.len() {
-                        let cause = Cause { combination: 0, weight_factor, slew_rad: slew, pull: None };
-                        let state = State::of(cause, action, &of_base.plates, plate);
-                        let mut acting = state.anchors.unwrap();
-                        acting.sustained_share = Some(of_base.sustained_share);
-                        worst = worst.max(prepared.shares(&acting).unwrap().verdict().utilization);
+                        let mut state = State::of(cause, action, &of_base.plates, plate);
+                        state.sustain(of_base.sustained_share);
+                        states.push(state);
                     }
                 }
             }
         }
     }
-    worst
+    let mut dense = AnchorForces { states, unit: None, ..of_base.clone() };
+    let (fixing, material) = (unit.fixing.as_ref(), unit.plate_material.as_ref());
+    dense.bends = super::plate::bends(Fixed::Base, &unit.base, fixing, material, &dense, &plan.code).into();
+    Forces { base: Ok(dense), foot: None }
+}
+
+/// The largest share of anchors, of bending, of pressure, and of punching both ways.
+fn largest(found: &super::BaseAssessment) -> [f64; 5] {
+    let of = |wanted: fn(Look) -> bool| {
+        let uses = found.uses.iter().filter(|used| used.of == Fixed::Base && wanted(used.look));
+        uses.filter_map(super::BaseUse::share).fold(0.0, f64::max)
+    };
+    [
+        of(|look| matches!(look, Look::Anchors(_))),
+        of(|look| look == Look::PlateBends),
+        of(|look| look == Look::PlatePresses),
+        of(|look| look == Look::PunchesDown),
+        of(|look| look == Look::PunchesUp),
+    ]
 }
 
 /// Units of the large demonstration at drawn places near edges and corners: each is found as bad as on a dense grid, and more.
 #[test]
 fn no_base_is_judged_milder_at_its_place_than_on_a_dense_grid() {
-    let most = most_missed(large(), 5, (6, 24, 3));
-    assert!(most < 1e-3, "{most}");
+    hold_against_grid(large(), 5, (6, 24, 3));
 }
 
 /// The same on more bases and a finer grid, which takes a minute: `cargo test --release … -- --ignored`.
 #[test]
 #[ignore = "takes a minute in a release build"]
 fn no_base_is_judged_milder_at_its_place_than_on_a_fine_grid() {
-    let most = most_missed(large(), 77, (60, 72, 8));
-    assert!(most < 1e-3, "{most}");
+    hold_against_grid(large(), 77, (60, 72, 8));
 }
 
 /// The same where bars take the tension, the shear toward the nearest edge, or both.
@@ -106,16 +113,15 @@ fn no_base_with_bars_is_judged_milder_at_its_place_than_on_a_dense_grid() {
         for roof in plan.roofs.values_mut() {
             roof.slab.bars = SlabBars { tension, shear, ..roof.slab.bars };
         }
-        let missed = most_missed(plan, 5, (6, 24, 3));
-        assert!(missed < 1e-3, "{missed}");
+        hold_against_grid(plan, 5, (6, 24, 3));
     }
 }
 
-/// The largest share by which a drawn base was judged milder than on a grid of so many slews and rings of directions.
-fn most_missed(mut plan: Plan, start: u64, (count, slews, rings): (usize, u32, u32)) -> f64 {
+/// Drawn bases are judged no milder than on a grid of so many slews and rings of directions, but for a thousandth.
+fn hold_against_grid(mut plan: Plan, start: u64, (count, slews, rings): (usize, u32, u32)) {
     let mut drawn = Drawn(start);
     let ids: Vec<_> = plan.placements.keys().copied().collect();
-    let mut most: f64 = 0.0;
+    let (mut most, mut looked_at) = ([0.0_f64; 5], 0);
     for _ in 0..count {
         let id = ids[drawn.between(0.0, ids.len() as f64) as usize];
         let stored = plan.placements.get_mut(&id).unwrap();
@@ -135,14 +141,23 @@ fn most_missed(mut plan: Plan, start: u64, (count, slews, rings): (usize, u32, u
         let edge = unit.setting_out.map(|out| out.edge);
         let stands =
             Stands { plan: &one, surroundings: &surroundings, unit: &parts, frame: &frame, edge, neighbors: &[] };
-        let (Ok(of_base), Ok(place)) = (&forces.base, place::of_base(&stands)) else { continue };
-        if place.setting(&of_base.group.anchors_m, 0.2, 0.02).measure().is_err() {
+        let Ok(of_base) = &forces.base else { continue };
+        let found = largest(&assess_base(&stands, &forces, reactions));
+        let dense = densely(&parts, &one, of_base, (slews, rings));
+        let wanted = largest(&assess_base(&stands, &dense, reactions));
+        if found[0] == 0.0 {
+            // An anchor stands beyond the edge: nothing was judged.
             continue;
         }
-        let judged = in_concrete::judge(Fixed::Base, of_base, &Ok(place), &one.code);
-        let found = judged.uses.iter().filter_map(super::BaseUse::share).fold(0.0, f64::max);
-        let wanted = densely(&stands, &forces, slews, rings);
-        most = most.max(wanted / found - 1.0);
+        looked_at += 1;
+        for ((most, found), wanted) in most.iter_mut().zip(found).zip(wanted) {
+            assert!(found > 0.0);
+            *most = most.max(wanted / found - 1.0);
+        }
     }
-    most
+    assert!(2 * looked_at >= count, "only {looked_at} of {count} were judged");
+    let [anchors, bends, presses, down, up] = most;
+    assert!(anchors.max(bends).max(presses) < 1e-3, "{most:?}");
+    // Punching is indicative and not searched on where a unit does not turn freely.
+    assert!(down.max(up) < 1e-2, "{most:?}");
 }

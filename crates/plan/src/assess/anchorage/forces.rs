@@ -104,7 +104,7 @@ fn axes_of(base: &Base) -> PlateAxes {
     PlateAxes { on, down_m: 0.0 }
 }
 
-/// Finds the states that may govern, by judges that don't know the place: the most pulled anchor, and the pull of all.
+/// Finds the states that may govern, by judges that don't know the place: the most pulled anchor, and the largest pressure.
 fn search(
     forces: &mut AnchorForces,
     unit: &ResolvedUnit,
@@ -125,12 +125,26 @@ fn search(
     let on_plate = UnitOnPlate::new(model, &searched.sets, &searched.slews, axes).map_err(fault)?;
     let tension =
         |candidate: &Candidate| candidate.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n);
-    // Anchors that are stiff against the concrete are pulled harder: the long-term ratio is searched, the other one looked at.
+    let pressure = |candidate: &Candidate| {
+        candidate.solution.as_ref().map_or(f64::INFINITY, |solution| solution.greatest_pressure_pa)
+    };
+    // Anchors that are stiff against the concrete are pulled harder, and those that are soft let the plate press harder: the
+    // long-term ratio is searched, the other one looked at.
     let Some(plate) = forces.plates.last() else { return Err("a modular ratio".to_owned()) };
-    let found = on_plate.search(plate, &[&tension]).map_err(fault)?;
-    let states = found.candidates.into_iter();
-    let mut states: Vec<State> =
-        states.filter_map(|candidate| State::found(candidate, &searched, &forces.plates, 0.0)).collect();
+    let found = on_plate.search(plate, &[&tension, &pressure]).map_err(fault)?;
+    let mut states = Vec::with_capacity(found.candidates.len());
+    let mut pressing: Option<State> = None;
+    for candidate in found.candidates {
+        let both = State::found(&candidate, &searched, &forces.plates);
+        let hardest = both.iter().max_by(|a, b| a.pressure_pa().total_cmp(&b.pressure_pa()));
+        if let Some(state) = hardest
+            && pressing.as_ref().is_none_or(|known| state.pressure_pa() > known.pressure_pa())
+        {
+            pressing = Some(state.clone());
+        }
+        states.extend(State::hardest_pulled(both));
+    }
+    states.extend(pressing);
     let most = states.iter().map(State::greatest_tension_n).fold(0.0, f64::max);
     let by_weight = by_weight_n(forces, model, axes, heaviest(acting))?;
     forces.sustained_share = if most > 0.0 { (by_weight / most).min(1.0) } else { 0.0 };

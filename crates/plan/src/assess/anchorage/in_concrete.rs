@@ -145,8 +145,12 @@ fn searched_on(
         return Err(fault);
     }
     // What can't be searched on was found once for these actions: the states known stand.
-    let candidate = found.ok().flatten().map(|found| found.0);
-    Ok(candidate.and_then(|candidate| State::found(candidate, unit, &forces.plates, forces.sustained_share)))
+    let Some((candidate, _)) = found.ok().flatten() else { return Ok(None) };
+    let mut state = State::hardest_pulled(State::found(&candidate, unit, &forces.plates));
+    if let Some(state) = &mut state {
+        state.sustain(forces.sustained_share);
+    }
+    Ok(state)
 }
 
 /// The worst state of each mode.

@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
-use gantline_mechanics::slab::{PunchingCheck, PunchingDesign, PunchingWay, SlabActions, SlabDepth};
-use glam::DVec2;
+use gantline_mechanics::slab::{PunchingCheck, PunchingDesign, PunchingUse, PunchingWay, SlabActions, SlabDepth};
+use gantline_mechanics::wrench::Wrench;
+use glam::{DVec2, DVec3};
 
 use super::code::punching;
 use super::found::{BaseUse, Fixed, Look, Record, RecordSymbol, Used};
 use super::place::Place;
-use super::states::{AnchorForces, State};
+use super::states::{AnchorForces, SearchedUnit, State};
 use crate::assess::slab_under::thinnest_m;
 use crate::basis::{AnchorageCode, DesignCode};
 use crate::document::Roof;
@@ -36,54 +37,77 @@ pub(super) fn punches(
     let check = match place.as_ref().map_err(Clone::clone).and_then(|place| prepare(place, roof, loaded, code)) {
         Ok(check) => check,
         Err(what) => {
-            return looks.map(|look| BaseUse {
-                of,
-                look,
-                outcome: Used::NotChecked(what.clone()),
-                record: None,
-                state: None,
-            });
+            return looks.map(|look| BaseUse::not_checked(of, look, what.clone()));
         }
     };
-    let mut worst: [Option<(&State, f64)>; 2] = [None; 2];
-    for state in &forces.states {
-        for (known, used) in worst.iter_mut().zip(check.judge(&actions(state, loaded))) {
-            let share = if used.worst().is_nan() { f64::INFINITY } else { used.worst() };
-            if known.is_none_or(|known| share > known.1) {
-                *known = Some((state, share));
-            }
-        }
-    }
-    let mut each = looks.into_iter().zip(worst).map(|(look, worst)| match worst {
-        Some((state, share)) => BaseUse {
-            of,
-            look,
-            outcome: Used::Share(share),
-            record: record(&check, state, loaded, look),
+    [(PunchingWay::Down, Look::PunchesDown), (PunchingWay::Up, Look::PunchesUp)].map(|(way, look)| {
+        let Some((state, share)) = worst(&check, way, forces, loaded) else {
+            return BaseUse::not_checked(of, look, "a state of the base at the design level");
+        };
+        BaseUse {
+            record: record(&check, &state, loaded, way),
             state: Some(Arc::new(state.told(forces))),
-        },
-        None => BaseUse {
-            of,
-            look,
-            outcome: Used::NotChecked("a state of the base at the design level".to_owned()),
-            record: None,
-            state: None,
-        },
-    });
-    std::array::from_fn(|at| {
-        each.next().unwrap_or(BaseUse {
-            of,
-            look: looks[at],
-            outcome: Used::NotChecked("a state of the base at the design level".to_owned()),
-            record: None,
-            state: None,
-        })
+            ..BaseUse::plain(of, look, Used::Share(share))
+        }
     })
 }
 
+/// So many of the worst states are turned to where they are worst.
+const TURNED: usize = 8;
+/// How far either way, rad: states were found at slews twice as far apart at most.
+const TURN_RAD: f64 = 0.32;
+/// Cuts of the turn by the golden ratio, down to a hundredth of it.
+const CUTS: u32 = 10;
+
+/// The worst state for one sense. Where all that may act turns with the arm, so does every state: the worst of them are turned
+/// to where the perimeter bears them least.
+fn worst(check: &PunchingCheck, way: PunchingWay, forces: &AnchorForces, loaded: &Loaded<'_>) -> Option<(State, f64)> {
+    let mut order: Vec<(f64, &State)> =
+        forces.states.iter().map(|state| (share(check, way, state.action, loaded), state)).collect();
+    order.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let (most, state) = *order.first()?;
+    if !forces.unit.as_ref().is_some_and(SearchedUnit::turns_with_the_arm) {
+        return Some((state.clone(), most));
+    }
+    let turned = order.iter().take(TURNED).map(|&(_, state)| {
+        let by = |turn_rad: f64| share(check, way, state.action.slewed(turn_rad), loaded);
+        (state, highest(by, TURN_RAD))
+    });
+    let (state, (turn_rad, turned)) = turned.reduce(|a, b| if b.1.1 > a.1.1 { b } else { a })?;
+    if turned > most { Some((state.turned(turn_rad, forces), turned)) } else { Some((order[0].1.clone(), most)) }
+}
+
+/// Where a function of a turn is highest within a stretch about 0, and its value there: by golden section, which finds the top of
+/// one hill.
+fn highest(of: impl Fn(f64) -> f64, stretch_rad: f64) -> (f64, f64) {
+    let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
+    let (mut low, mut high) = (-stretch_rad, stretch_rad);
+    let (mut a, mut b) = (high - golden * (high - low), low + golden * (high - low));
+    let (mut at_a, mut at_b) = (of(a), of(b));
+    for _ in 0..CUTS {
+        if at_a > at_b {
+            (high, b, at_b) = (b, a, at_a);
+            a = high - golden * (high - low);
+            at_a = of(a);
+        } else {
+            (low, a, at_a) = (a, b, at_b);
+            b = low + golden * (high - low);
+            at_b = of(b);
+        }
+    }
+    if at_a > at_b { (a, at_a) } else { (b, at_b) }
+}
+
+/// The share used in one sense; infinite where it is no number.
+fn share(check: &PunchingCheck, way: PunchingWay, action: Wrench, loaded: &Loaded<'_>) -> f64 {
+    let used = check.judge(&on_slab(action, loaded));
+    let share = used.iter().find(|used| used.way == way).map_or(f64::NAN, PunchingUse::worst);
+    if share.is_nan() { f64::INFINITY } else { share }
+}
+
 /// The action on the slab: under a plinth M + V·p.
-fn actions(state: &State, loaded: &Loaded<'_>) -> SlabActions {
-    let on_slab = state.action.moved(glam::DVec3::ZERO, glam::DVec3::NEG_Z * loaded.over_slab_m);
+fn on_slab(action: Wrench, loaded: &Loaded<'_>) -> SlabActions {
+    let on_slab = action.moved(DVec3::ZERO, DVec3::NEG_Z * loaded.over_slab_m);
     SlabActions { fz_n: on_slab.force_n.z, mx_nm: on_slab.moment_nm.x, my_nm: on_slab.moment_nm.y }
 }
 
@@ -124,9 +148,8 @@ fn prepare(place: &Place, roof: &Roof, loaded: &Loaded<'_>, code: &DesignCode) -
     design.prepare(punching(code)).map_err(|fault| fault.to_string())
 }
 
-fn record(check: &PunchingCheck, state: &State, loaded: &Loaded<'_>, look: Look) -> Option<Record> {
-    let way = if look == Look::PunchesDown { PunchingWay::Down } else { PunchingWay::Up };
-    let records = check.records(&actions(state, loaded));
+fn record(check: &PunchingCheck, state: &State, loaded: &Loaded<'_>, way: PunchingWay) -> Option<Record> {
+    let records = check.records(&on_slab(state.action, loaded));
     let found = records.into_iter().find(|record| record.used.way == way)?;
     let symbols = found.terms.iter().map(|term| RecordSymbol {
         symbol: term.symbol.to_owned(),

@@ -2,7 +2,7 @@
 
 use gantline_mechanics::anchorage::{ActionLevel, Compression, Group, GroupActions};
 use gantline_mechanics::envelope::{Actions, Causes, SlewRange};
-use gantline_mechanics::plate::{Candidate, PlateAxes, PlateFault, PlateSolution, PreparedPlate, shear};
+use gantline_mechanics::plate::{Candidate, PlateAxes, PlateFault, PlateOn, PlateSolution, PreparedPlate, shear};
 use gantline_mechanics::unit::UnitModel;
 use gantline_mechanics::wrench::Wrench;
 use glam::{DVec2, DVec3};
@@ -43,6 +43,18 @@ pub(in crate::assess) struct SearchedUnit {
     pub axes: PlateAxes,
 }
 
+impl SearchedUnit {
+    /// Whether everything that may act turns with the arm, at any slew: then every state may be turned.
+    pub fn turns_with_the_arm(&self) -> bool {
+        let is_whole =
+            |set: &Actions| set.pulls.iter().all(|pull| pull.cone.lean.is_none() && pull.second_leg.is_none());
+        self.slews == SlewRange::WholeTurn
+            && self.axes.on == PlateOn::Floor
+            && !self.model.depends_on_slew()
+            && self.sets.iter().all(|set| is_whole(set) && set.fixed.is_empty())
+    }
+}
+
 /// One state.
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::assess) struct State {
@@ -80,12 +92,6 @@ impl State {
         Self::solved(cause, action, &plates[plate], plate, solution)
     }
 
-    /// A state with that of the plates in which an anchor is pulled hardest.
-    pub fn worse(cause: Cause, action: Wrench, plates: &[PreparedPlate]) -> Option<Self> {
-        let each = (0..plates.len()).map(|plate| Self::of(cause, action, plates, plate));
-        each.reduce(|a, b| if b.greatest_tension_n() > a.greatest_tension_n() { b } else { a })
-    }
-
     /// A state that was solved before.
     pub fn solved(
         cause: Cause,
@@ -98,23 +104,42 @@ impl State {
         Self { cause, action, plate, solution, anchors, from: None }
     }
 
-    /// A state that a search found, with that of the plates in which an anchor is pulled hardest.
-    pub fn found(
-        candidate: Candidate,
-        unit: &SearchedUnit,
-        plates: &[PreparedPlate],
-        sustained_share: f64,
-    ) -> Option<Self> {
+    /// What a search found, with each of the plates.
+    pub fn found(candidate: &Candidate, unit: &SearchedUnit, plates: &[PreparedPlate]) -> Vec<Self> {
+        let (Some(&combination), Some(set)) =
+            (unit.combinations.get(candidate.actions), unit.sets.get(candidate.actions))
+        else {
+            return Vec::new();
+        };
         let cause = Cause {
-            combination: *unit.combinations.get(candidate.actions)?,
-            weight_factor: unit.sets.get(candidate.actions)?.weight_factor,
+            combination,
+            weight_factor: set.weight_factor,
             slew_rad: candidate.slew_rad,
             pull: candidate.causes.pulls_n.iter().find_map(|pull| pull.try_normalize()),
         };
-        let mut state = Self::worse(cause, candidate.action, plates)?;
-        state.from = Some((candidate.actions, candidate.causes));
-        state.sustain(sustained_share);
-        Some(state)
+        let each = (0..plates.len()).map(|plate| Self {
+            from: Some((candidate.actions, candidate.causes.clone())),
+            ..Self::of(cause, candidate.action, plates, plate)
+        });
+        each.collect()
+    }
+
+    /// Of several that in which an anchor is pulled hardest; the first where they are alike.
+    pub fn hardest_pulled(states: Vec<Self>) -> Option<Self> {
+        states.into_iter().reduce(|a, b| if b.greatest_tension_n() > a.greatest_tension_n() { b } else { a })
+    }
+
+    /// The state with all that acts turned about the mast.
+    pub fn turned(&self, turn_rad: f64, forces: &AnchorForces) -> Self {
+        let turn = glam::DQuat::from_rotation_z(turn_rad);
+        let cause = Cause {
+            slew_rad: (self.cause.slew_rad + turn_rad).rem_euclid(std::f64::consts::TAU),
+            pull: self.cause.pull.map(|pull| turn * pull),
+            ..self.cause
+        };
+        let mut state = Self::of(cause, self.action.slewed(turn_rad), &forces.plates, self.plate);
+        state.sustain(forces.sustained_share);
+        state
     }
 
     /// Says which share of the tension is sustained.

@@ -16,42 +16,75 @@ const EACH: usize = 3;
 
 /// The states worth judging, in their order; those that nothing resists all.
 pub(super) fn worth_judging(states: Vec<State>, anchors_m: &[[f64; 2]]) -> Vec<State> {
-    let mut kept: BTreeSet<usize> = (0..states.len()).filter(|&at| states[at].anchors.is_none()).collect();
-    let acting: Vec<(usize, &GroupActions)> =
-        states.iter().enumerate().filter_map(|(at, state)| Some((at, state.anchors.as_ref()?))).collect();
-    let mut keep = |measure: &dyn Fn(&GroupActions) -> f64| {
-        let mut order: Vec<(f64, usize)> = acting.iter().map(|&(at, actions)| (measure(actions), at)).collect();
+    let kept = {
+        let mut measured = Measured::of(&states);
+        measured.keep(State::pressure_pa);
+        measured.keep(|state| state.action.force_n.z);
+        measured.keep(|state| -state.action.force_n.z);
+        measured.keep(total_tension_n);
+        for anchor in 0..anchors_m.len() {
+            measured.keep(|state| pulled_n(state, anchor));
+            measured.keep(|state| sheared_n(state, anchor));
+            measured.keep(|state| pulled_n(state, anchor) + sheared_n(state, anchor));
+        }
+        for step in 0..DIRECTIONS {
+            measured.keep_toward(DVec2::from_angle(TAU * f64::from(step) / f64::from(DIRECTIONS)), anchors_m);
+        }
+        measured.kept
+    };
+    states.into_iter().enumerate().filter(|(at, _)| kept.contains(at)).map(|(_, state)| state).collect()
+}
+
+/// States that are measured, and which of them are kept.
+struct Measured<'a> {
+    states: Vec<(usize, &'a State)>,
+    kept: BTreeSet<usize>,
+}
+
+impl<'a> Measured<'a> {
+    fn of(states: &'a [State]) -> Self {
+        let all = states.iter().enumerate();
+        let (acting, unresisted): (Vec<_>, Vec<_>) = all.partition(|(_, state)| state.anchors.is_some());
+        Self { states: acting, kept: unresisted.into_iter().map(|(at, _)| at).collect() }
+    }
+
+    /// Keeps the worst by a measure.
+    fn keep(&mut self, measure: impl Fn(&State) -> f64) {
+        let mut order: Vec<(f64, usize)> = self.states.iter().map(|&(at, state)| (measure(state), at)).collect();
         let by_measure = |a: &(f64, usize), b: &(f64, usize)| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1));
         if order.len() > EACH {
             order.select_nth_unstable_by(EACH, by_measure);
         }
-        kept.extend(order.into_iter().take(EACH).map(|(_, at)| at));
-    };
-    keep(&GroupActions::total_tension_n);
-    for anchor in 0..anchors_m.len() {
-        keep(&|actions| actions.tension_n[anchor]);
-        keep(&|actions| actions.shear_of_n(anchor));
-        keep(&|actions| actions.tension_n[anchor] + actions.shear_of_n(anchor));
+        self.kept.extend(order.into_iter().take(EACH).map(|(_, at)| at));
     }
-    for step in 0..DIRECTIONS {
-        let way = DVec2::from_angle(TAU * f64::from(step) / f64::from(DIRECTIONS));
+
+    /// Keeps what tilts, pulls and pushes most toward one side of the plate.
+    fn keep_toward(&mut self, way: DVec2, anchors_m: &[[f64; 2]]) {
         let along = |at: [f64; 2]| DVec2::from(at).dot(way);
-        let pulled = |actions: &GroupActions| {
-            actions.tension_n.iter().zip(anchors_m).map(|(tension, &at)| tension * along(at)).sum::<f64>()
+        let reach_m = anchors_m.iter().map(|&at| along(at)).fold(f64::MIN_POSITIVE, f64::max);
+        let pulled = |state: &State| {
+            anchors_m.iter().enumerate().map(|(anchor, &at)| pulled_n(state, anchor) * along(at)).sum::<f64>()
         };
-        let pushed = |actions: &GroupActions| along(actions.total_shear_n());
-        let reach = anchors_m.iter().map(|&at| along(at)).fold(f64::MIN_POSITIVE, f64::max);
-        keep(&pulled);
-        keep(&pushed);
+        let pushed = |state: &State| state.action.force_n.truncate().dot(way);
+        // A moment M_x, M_y presses toward (M_y, −M_x).
+        self.keep(|state| DVec2::new(state.action.moment_nm.y, -state.action.moment_nm.x).dot(way));
+        self.keep(pulled);
+        self.keep(pushed);
         // Both at once, as where anchors near an edge are pulled and pushed over it.
-        keep(&|actions| pulled(actions) / reach + pushed(actions));
-        keep(&|actions| actions.total_tension_n() + 2.0 * pushed(actions));
+        self.keep(|state| pulled(state) / reach_m + pushed(state));
+        self.keep(|state| total_tension_n(state) + 2.0 * pushed(state));
     }
-    let mut at = 0;
-    let mut states = states;
-    states.retain(|_| {
-        at += 1;
-        kept.contains(&(at - 1))
-    });
-    states
+}
+
+fn pulled_n(state: &State, anchor: usize) -> f64 {
+    state.anchors.as_ref().and_then(|anchors| anchors.tension_n.get(anchor)).copied().unwrap_or(0.0)
+}
+
+fn sheared_n(state: &State, anchor: usize) -> f64 {
+    let anchors = state.anchors.as_ref().filter(|anchors| anchor < anchors.shear_n.len());
+    anchors.map_or(0.0, |anchors| anchors.shear_of_n(anchor))
+}
+
+fn total_tension_n(state: &State) -> f64 {
+    state.anchors.as_ref().map_or(0.0, GroupActions::total_tension_n)
 }
