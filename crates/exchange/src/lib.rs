@@ -4,6 +4,7 @@
 //! keeps recovery copies; [`svg`] and [`png`] print drawings; [`schedule`] is the tables of bases, reactions, parts and findings;
 //! [`dxf_drawing`] the plan for CAD, [`ifc_model`] as a building model; [`documents`] puts together what leaves the plan for others.
 //! [`outline`] reads roofs from drawings that others made.
+//! [`paper`] is what documents on paper are made of.
 #![warn(missing_docs)]
 
 pub mod answers;
@@ -13,6 +14,7 @@ pub mod dxf_drawing;
 pub mod ifc_model;
 pub mod outline;
 pub mod palette;
+pub mod paper;
 pub mod png;
 pub mod schedule;
 pub mod svg;
