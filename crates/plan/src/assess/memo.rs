@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::anchorage::Forces;
+use super::anchorage::{Forces, OnSite, Site};
 use super::assessment::{FacadeAssessment, SettingOut, UnitAssessment};
 use super::clear_zones::Neighbor;
 use super::place_phase::Placed;
@@ -47,6 +47,31 @@ pub(super) struct KnownMakeUp {
     pub any_lean: Option<Arc<Reactions>>,
     /// What acts on base and foot with the limits of lean, and without them, once they were asked for.
     pub forces: [Option<Arc<Forces>>; 2],
+    /// What was found on the sites of its bases under the same actions.
+    pub on_sites: [KnownSites; 2],
+}
+
+/// What was found on sites, in the order in which they were met.
+pub(super) type KnownSites = Vec<(Site, Arc<OnSite>)>;
+
+/// So many sites of a make-up are kept: a dragged base is on another one at each step, and most of a plan's bases are on few.
+const KEPT_SITES: usize = 256;
+
+impl KnownMakeUp {
+    /// What was found on a site.
+    pub fn on_site(&self, within_lean: bool, site: &Site) -> Option<&Arc<OnSite>> {
+        let known = &self.on_sites[usize::from(!within_lean)];
+        known.iter().rev().find(|(known, _)| known == site).map(|(_, found)| found)
+    }
+
+    /// Keeps what was found on a site, and lets go of the older half where there are too many.
+    pub fn keep_site(&mut self, within_lean: bool, site: Site, found: Arc<OnSite>) {
+        let known = &mut self.on_sites[usize::from(!within_lean)];
+        if known.len() >= KEPT_SITES {
+            known.drain(..KEPT_SITES / 2);
+        }
+        known.push((site, found));
+    }
 }
 
 /// The parts by which make-ups are filed; those that differ by their stops or their foot lie together.
@@ -106,7 +131,14 @@ impl Memo {
         alike.push(index);
         let make_up = MakeUp { drawn_slew_rad: 0.0, ..make_up.clone() };
         let resolved = make_up.resolve(plan).map(Arc::new);
-        self.make_ups.push(KnownMakeUp { make_up, resolved, within_lean: None, any_lean: None, forces: [None, None] });
+        self.make_ups.push(KnownMakeUp {
+            make_up,
+            resolved,
+            within_lean: None,
+            any_lean: None,
+            forces: [None, None],
+            on_sites: Default::default(),
+        });
         index
     }
 

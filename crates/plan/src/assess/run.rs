@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::anchorage::Forces;
+use super::anchorage::{BaseSites, Forces, OnSites, Site};
 use super::assessment::{Assessment, FacadeAssessment};
 use super::facade_phase::assess_facade;
 use super::in_parts::{in_parts, threads_of_this_machine};
@@ -121,20 +121,56 @@ fn judge_units(
     placed: Vec<Arc<Placed>>,
 ) {
     let units: Vec<(Stale, Arc<Placed>)> = stale.into_iter().zip(placed).collect();
-    let judged = in_parts(threads, UNITS_WORTH_A_THREAD, &units, |(unit, placed)| {
-        let make_up = &memo.make_ups[unit.known];
-        let known = Known {
-            id: unit.id,
-            input: &unit.input,
-            placed,
-            resolved: &make_up.resolved,
-            reactions: make_up.reactions(within_lean(plan, placed)).cloned(),
-            forces: make_up.forces[usize::from(!within_lean(plan, placed))].as_deref(),
-        };
-        Arc::new(assess_unit(plan, surroundings, &known))
+    let known: Vec<Known<'_>> = units
+        .iter()
+        .map(|(unit, placed)| {
+            let make_up = &memo.make_ups[unit.known];
+            let within = within_lean(plan, placed);
+            Known {
+                id: unit.id,
+                input: &unit.input,
+                placed,
+                make_up: unit.known,
+                within_lean: within,
+                resolved: make_up.resolved.clone(),
+                reactions: make_up.reactions(within).cloned(),
+                forces: make_up.forces[usize::from(!within)].clone(),
+            }
+        })
+        .collect();
+    let sites = in_parts(threads, UNITS_WORTH_A_THREAD, &known, |known| known.sites(plan, surroundings));
+    judge_sites(threads, plan, memo, &known, &sites);
+    let things: Vec<(&Known<'_>, &BaseSites)> = known.iter().zip(&sites).collect();
+    let judged = in_parts(threads, UNITS_WORTH_A_THREAD, &things, |(known, sites)| {
+        let make_up = &memo.make_ups[known.make_up];
+        let found = |site: &Option<Site>| make_up.on_site(known.within_lean, site.as_ref()?).cloned();
+        let on_sites = OnSites { base: found(&sites.base), foot: found(&sites.foot) };
+        Arc::new(assess_unit(plan, surroundings, known, &on_sites))
     });
+    drop(known);
     for ((Stale { id, known, input }, placed), result) in units.into_iter().zip(judged) {
         memo.units.insert(id, UnitSlot { input, known, placed, result });
+    }
+}
+
+/// Judges the sites that are met for the first time. Bases of one make-up that stand alike share theirs.
+fn judge_sites(threads: usize, plan: &Plan, memo: &mut Memo, known: &[Known<'_>], sites: &[BaseSites]) {
+    let mut new: Vec<(&Known<'_>, &Site)> = Vec::new();
+    for (known, sites) in known.iter().zip(sites) {
+        for site in sites.base.iter().chain(&sites.foot) {
+            let is_alike = |other: &(&Known<'_>, &Site)| {
+                other.0.make_up == known.make_up && other.0.within_lean == known.within_lean && other.1 == site
+            };
+            if memo.make_ups[known.make_up].on_site(known.within_lean, site).is_none() && !new.iter().any(is_alike) {
+                new.push((known, site));
+            }
+        }
+    }
+    let found = in_parts(threads, 1, &new, |(known, site)| known.judged(plan, site).map(Arc::new));
+    for ((known, site), found) in new.into_iter().zip(found) {
+        if let Some(found) = found {
+            memo.make_ups[known.make_up].keep_site(known.within_lean, site.clone(), found);
+        }
     }
 }
 

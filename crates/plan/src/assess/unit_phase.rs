@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::anchorage::{Forces, Stands, assess_base};
+use super::anchorage::{BaseSites, Forces, OnSite, OnSites, Site, Stands, assess_on_sites, site_judged};
 use super::assessment::UnitAssessment;
 use super::clear_zones::pair_clearances;
 use super::memo::UnitInput;
@@ -20,17 +20,45 @@ pub(super) struct Known<'a> {
     pub id: PlacementId,
     pub input: &'a UnitInput,
     pub placed: &'a Placed,
-    pub resolved: &'a Result<Arc<ResolvedUnit>, MakeUpFault>,
+    /// Its make-up among those that the memo knows, and whether its actions keep the limits of lean.
+    pub make_up: usize,
+    pub within_lean: bool,
+    pub resolved: Result<Arc<ResolvedUnit>, MakeUpFault>,
     pub reactions: Option<Arc<Reactions>>,
-    pub forces: Option<&'a Forces>,
+    pub forces: Option<Arc<Forces>>,
+}
+
+impl Known<'_> {
+    /// The unit where it stands; none where its parts or its place are not known.
+    fn stands<'a>(&'a self, plan: &'a Plan, surroundings: &'a Surroundings) -> Option<Stands<'a>> {
+        let (Some(frame), Ok(unit)) = (&self.input.frame, &self.resolved) else { return None };
+        let edge = self.input.setting_out.map(|out| out.edge);
+        Some(Stands { plan, surroundings, unit, frame, edge, neighbors: &self.input.neighbors })
+    }
+
+    /// The sites of its base and foot.
+    pub fn sites(&self, plan: &Plan, surroundings: &Surroundings) -> BaseSites {
+        let stands = self.stands(plan, surroundings).zip(self.forces.as_deref());
+        stands.map_or_else(BaseSites::default, |(stands, forces)| BaseSites::of(&stands, forces))
+    }
+
+    /// What is found on one of them.
+    pub fn judged(&self, plan: &Plan, site: &Site) -> Option<OnSite> {
+        site_judged(site, self.resolved.as_ref().ok()?, self.forces.as_deref()?, &plan.code)
+    }
 }
 
 /// Everything about one unit.
-pub(super) fn assess_unit(plan: &Plan, surroundings: &Surroundings, known: &Known<'_>) -> UnitAssessment {
-    let Known { id, input, placed, resolved, reactions, forces } = known;
+pub(super) fn assess_unit(
+    plan: &Plan,
+    surroundings: &Surroundings,
+    known: &Known<'_>,
+    on_sites: &OnSites,
+) -> UnitAssessment {
+    let Known { id, input, placed, resolved, reactions, forces, .. } = known;
     let mut result = UnitAssessment {
         frame: input.frame,
-        resolved: (*resolved).clone(),
+        resolved: resolved.clone(),
         reactions: reactions.clone(),
         base: None,
         loaded: placed.loaded.clone(),
@@ -52,10 +80,8 @@ pub(super) fn assess_unit(plan: &Plan, surroundings: &Surroundings, known: &Know
             found.room.to_edge = near.into_iter().min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         }
     }
-    if let (Some(frame), Ok(unit), Some(forces), Some(reactions)) = (&input.frame, resolved, forces, reactions) {
-        let edge = input.setting_out.map(|out| out.edge);
-        let stands = Stands { plan, surroundings, unit, frame, edge, neighbors: &input.neighbors };
-        result.base = Some(Arc::new(assess_base(&stands, forces, reactions)));
+    if let (Some(stands), Some(forces), Some(reactions)) = (known.stands(plan, surroundings), forces, reactions) {
+        result.base = Some(Arc::new(assess_on_sites(&stands, forces, reactions, on_sites)));
     }
     result.room = rooms.as_ref().map(|found| found.room.clone());
     let context = rules::UnitContext {

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::geometry::concrete_around::PlateFrame;
 use glam::{DVec2, DVec3};
 
 pub use gantline_mechanics::anchorage::Mode;
@@ -234,6 +235,14 @@ pub struct NearEdge {
     pub anchor: DVec2,
     /// The foot of the perpendicular on the edge, in plan.
     pub on_edge: DVec2,
+}
+
+impl NearEdge {
+    /// The same in the plane in which the plate lies so, seen from the plate.
+    pub(super) fn in_plane(&self, plate: &PlateFrame) -> Self {
+        let placed = |at| plate.plane_from_plate(at);
+        Self { distance_m: self.distance_m, anchor: placed(self.anchor), on_edge: placed(self.on_edge) }
+    }
 }
 
 /// Actions that reach the structure elsewhere than under the plate; for the structural engineer.

@@ -14,6 +14,7 @@ mod in_concrete;
 mod phase;
 mod place;
 mod plate;
+mod site;
 mod slab;
 mod sleeve;
 mod states;
@@ -25,5 +26,6 @@ pub(super) use forces::Forces;
 pub use found::{
     BaseAssessment, BaseUse, Fixed, HandedOn, Look, Mode, NearEdge, PlateState, Record, RecordSymbol, Used,
 };
-pub(super) use phase::assess_base;
+pub(super) use phase::{BaseSites, OnSites, assess_on_sites, site_judged};
 pub(super) use place::Stands;
+pub(super) use site::{OnSite, Site};

@@ -1,20 +1,85 @@
 //! The base phase: base, foot, plate, slab, sleeve and steel of one unit at its place.
 
+use std::sync::Arc;
+
 use gantline_mechanics::wrench::Wrench;
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
 use super::forces::Forces;
 use super::found::{BaseAssessment, BaseUse, Fixed, HandedOn};
-use super::in_concrete::{self, InConcrete};
-use super::place::{self, Place, Stands};
+use super::place::{self, Stands};
+use super::site::{OnSite, Site};
 use super::sleeve::{self, largest_moment};
-use super::states::AnchorForces;
-use super::{plate, slab, steel};
+use super::{in_concrete, steel};
 use crate::assess::reactions::Reactions;
-use crate::catalog::{Base, BaseKind, PedestalBody};
+use crate::basis::DesignCode;
+use crate::catalog::{BaseKind, PedestalBody, ResolvedUnit};
+
+/// The sites of a unit's base and foot; none where nothing stands in concrete, or what acts is not known.
+#[derive(Debug, Clone, Default)]
+pub(in crate::assess) struct BaseSites {
+    pub base: Option<Site>,
+    pub foot: Option<Site>,
+}
+
+impl BaseSites {
+    /// The sites where a unit stands.
+    pub fn of(stands: &Stands<'_>, forces: &Forces) -> Self {
+        let in_concrete = !matches!(stands.unit.base.kind, BaseKind::CastInSleeve { .. } | BaseKind::OnSteel);
+        let base = forces.base.as_ref().ok().filter(|_| in_concrete).map(|forces| {
+            let place = place::of_base(stands);
+            Site::of(Fixed::Base, &stands.unit.base, forces, stands, place.as_ref())
+        });
+        let foot = forces.foot.as_ref().and_then(|forces| forces.as_ref().ok()).zip(stands.unit.foot.as_ref());
+        let foot = foot.map(|(forces, foot)| {
+            let place = place::of_foot(stands);
+            Site::of(Fixed::Foot, &foot.base, forces, stands, place.as_ref())
+        });
+        Self { base, foot }
+    }
+
+    /// What is found on them, judged here and now.
+    fn judged(&self, stands: &Stands<'_>, forces: &Forces) -> OnSites {
+        let each = |site: &Option<Site>| {
+            site.as_ref().and_then(|site| site_judged(site, stands.unit, forces, &stands.plan.code))
+        };
+        OnSites { base: each(&self.base).map(Arc::new), foot: each(&self.foot).map(Arc::new) }
+    }
+}
+
+/// What is found on the sites of base and foot.
+#[derive(Debug, Clone, Default)]
+pub(in crate::assess) struct OnSites {
+    pub base: Option<Arc<OnSite>>,
+    pub foot: Option<Arc<OnSite>>,
+}
+
+/// What is found on a site of a base or foot of this make-up.
+pub(in crate::assess) fn site_judged(
+    site: &Site,
+    unit: &ResolvedUnit,
+    forces: &Forces,
+    code: &DesignCode,
+) -> Option<OnSite> {
+    match site.of {
+        Fixed::Base => Some(site.judge(&unit.base, forces.base.as_ref().ok()?, code)),
+        Fixed::Foot => Some(site.judge(&unit.foot.as_ref()?.base, forces.foot.as_ref()?.as_ref().ok()?, code)),
+    }
+}
 
 /// Everything about a unit's base and foot.
 pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, reactions: &Reactions) -> BaseAssessment {
+    let found = BaseSites::of(stands, forces).judged(stands, forces);
+    assess_on_sites(stands, forces, reactions, &found)
+}
+
+/// The same with what is found on their sites.
+pub(in crate::assess) fn assess_on_sites(
+    stands: &Stands<'_>,
+    forces: &Forces,
+    reactions: &Reactions,
+    on_sites: &OnSites,
+) -> BaseAssessment {
     let unit = stands.unit;
     let of_base = forces.base.as_ref().map_err(String::as_str);
     let mut found = BaseAssessment {
@@ -47,20 +112,27 @@ pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, react
             found.handed_on.extend(handed_on(reactions, "steel under the plate", DVec3::ZERO));
         }
         kind => {
-            let fixed = Fixing { of: Fixed::Base, base: &unit.base };
-            let InConcrete { uses, edges, thickness_m } =
-                in_concrete_of(stands, &fixed, of_base, &place::of_base(stands));
-            found.uses = uses;
-            (found.edges, found.thickness_m) = (edges, thickness_m);
+            match (&on_sites.base, of_base) {
+                (Some(base), _) => {
+                    found.uses.clone_from(&base.uses);
+                    let plate = place::plate_frame(stands.frame, DVec2::ZERO, 0.0);
+                    found.edges = base.edges.iter().map(|edge| edge.in_plane(&plate)).collect();
+                    found.thickness_m = base.thickness_m;
+                }
+                (None, Err(what)) => found.uses = in_concrete::not_judged(Fixed::Base, what).uses,
+                (None, Ok(_)) => {}
+            }
             if let Some((root, at)) = root_of(stands, kind) {
                 found.handed_on.extend(handed_on(reactions, root, at));
             }
         }
     }
-    if let (Some(of_foot), Some(foot)) = (&forces.foot, &unit.foot) {
-        let fixed = Fixing { of: Fixed::Foot, base: &foot.base };
-        let of_foot = of_foot.as_ref().map_err(String::as_str);
-        found.uses.extend(in_concrete_of(stands, &fixed, of_foot, &place::of_foot(stands)).uses);
+    match (&on_sites.foot, &forces.foot) {
+        (Some(foot), _) => found.uses.extend(foot.uses.iter().cloned()),
+        (None, Some(Err(what))) if unit.foot.is_some() => {
+            found.uses.extend(in_concrete::not_judged(Fixed::Foot, what).uses);
+        }
+        (None, _) => {}
     }
     found.governs = worst(&found.uses);
     found
@@ -86,46 +158,6 @@ fn handed_on(reactions: &Reactions, what: &str, at: DVec3) -> Option<HandedOn> {
     let set = largest_moment(reactions)?;
     let action = Wrench::from_six(set.concurrent).moved(DVec3::ZERO, at).six();
     Some(HandedOn { at: what.to_owned(), action, combination: set.combination })
-}
-
-/// A base or a foot.
-struct Fixing<'a> {
-    of: Fixed,
-    base: &'a Base,
-}
-
-/// Anchors, plate and slab of a fixing in concrete.
-fn in_concrete_of(
-    stands: &Stands<'_>,
-    fixed: &Fixing<'_>,
-    forces: Result<&AnchorForces, &str>,
-    place: &Result<Place, String>,
-) -> InConcrete {
-    let code = &stands.plan.code;
-    let forces = match forces {
-        Ok(forces) => forces,
-        Err(what) => return in_concrete::not_judged(fixed.of, what),
-    };
-    let mut found = in_concrete::judge(fixed.of, forces, place, code);
-    found.uses.extend(forces.bends.clone());
-    let concrete = place.as_ref().map(|place| &place.concrete).map_err(String::as_str);
-    found.uses.push(plate::presses(fixed.of, fixed.base, forces, concrete, code));
-    let (Ok(place), Some(roof)) = (place, stands.plan.roofs.get(&stands.frame.roof)) else { return found };
-    if !place.is_in_plan {
-        return found;
-    }
-    let plinth = match &fixed.base.kind {
-        BaseKind::Pedestal { height_m, body: PedestalBody::Plinth { corners_m } } => Some((*height_m, corners_m)),
-        _ => None,
-    };
-    let (loaded, slab_place) = if let Some((over_slab_m, outline)) = plinth {
-        (slab::Loaded { outline, over_slab_m, embedment_m: f64::INFINITY }, place::of_slab(stands))
-    } else {
-        let embedment_m = forces.group.fastener.embedment_m;
-        (slab::Loaded { outline: &fixed.base.plate_m, over_slab_m: 0.0, embedment_m }, Ok(place.clone()))
-    };
-    found.uses.extend(slab::punches(fixed.of, forces, &slab_place, roof, &loaded, code));
-    found
 }
 
 /// The use with the largest share; the first of those alike. Least distances that are kept say nothing about what is used.

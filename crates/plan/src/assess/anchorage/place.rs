@@ -58,7 +58,7 @@ impl Place {
 
     /// A point of the plate in the plane of the outline.
     pub fn plane_from_plate(&self, at: DVec2) -> DVec2 {
-        self.plate.origin_m + DVec2::from_angle(self.plate.turn_rad).rotate(at)
+        self.plate.plane_from_plate(at)
     }
 }
 
@@ -109,7 +109,7 @@ pub(super) fn foot_frame(unit: &ResolvedUnit, frame: &Frame) -> Option<PlateFram
     Some(plate_frame(frame, DVec2::from_angle(bearing).rotate(DVec2::new(-distance_m, 0.0)), bearing))
 }
 
-fn plate_frame(frame: &Frame, local: DVec2, turn_rad: f64) -> PlateFrame {
+pub(super) fn plate_frame(frame: &Frame, local: DVec2, turn_rad: f64) -> PlateFrame {
     PlateFrame { origin_m: frame.plan_from_local(local), turn_rad: frame.outward_rad + turn_rad }
 }
 
@@ -155,7 +155,7 @@ fn anchors_in_slab(base: &Base, frame: &Frame) -> Vec<DVec2> {
 fn foot_anchors(unit: &ResolvedUnit, frame: &Frame) -> Vec<DVec2> {
     let (Some(foot), Some(plate)) = (&unit.foot, foot_frame(unit, frame)) else { return Vec::new() };
     let anchors = foot.base.anchors.iter().flat_map(|anchors| &anchors.at_m);
-    anchors.map(|&at| plate.origin_m + DVec2::from_angle(plate.turn_rad).rotate(at)).collect()
+    anchors.map(|&at| plate.plane_from_plate(at)).collect()
 }
 
 /// The inner face of the parapet of the unit's edge: u along the edge to the right as seen from the roof, v up from the slab.

@@ -17,10 +17,9 @@ use crate::document::Roof;
 /// Beyond so many thicknesses of the slab an edge cuts no control perimeter.
 const EDGE_THICKNESSES: f64 = 8.0;
 
-/// What punches: the loaded area in plate axes, how high the plate lies over the slab, how deep its anchors reach into it.
+/// What punches: the loaded area in plate axes, and how deep its anchors reach into the slab.
 pub(super) struct Loaded<'a> {
     pub outline: &'a [DVec2],
-    pub over_slab_m: f64,
     pub embedment_m: f64,
 }
 
@@ -28,24 +27,27 @@ pub(super) struct Loaded<'a> {
 pub(super) fn punches(
     of: Fixed,
     forces: &AnchorForces,
-    place: &Result<Place, String>,
-    roof: &Roof,
-    loaded: &Loaded<'_>,
+    design: &Result<PunchingDesign, String>,
+    over_slab_m: f64,
     code: &DesignCode,
 ) -> [BaseUse; 2] {
     let looks = [Look::PunchesDown, Look::PunchesUp];
-    let check = match place.as_ref().map_err(Clone::clone).and_then(|place| prepare(place, roof, loaded, code)) {
+    let prepared = design
+        .as_ref()
+        .map_err(Clone::clone)
+        .and_then(|design| design.clone().prepare(punching(code)).map_err(|fault| fault.to_string()));
+    let check = match prepared {
         Ok(check) => check,
         Err(what) => {
             return looks.map(|look| BaseUse::not_checked(of, look, what.clone()));
         }
     };
     [(PunchingWay::Down, Look::PunchesDown), (PunchingWay::Up, Look::PunchesUp)].map(|(way, look)| {
-        let Some((state, share)) = worst(&check, way, forces, loaded) else {
+        let Some((state, share)) = worst(&check, way, forces, over_slab_m) else {
             return BaseUse::not_checked(of, look, "a state of the base at the design level");
         };
         BaseUse {
-            record: record(&check, &state, loaded, way),
+            record: record(&check, &state, over_slab_m, way),
             state: Some(Arc::new(state.told(forces))),
             ..BaseUse::plain(of, look, Used::Share(share))
         }
@@ -61,16 +63,16 @@ const CUTS: u32 = 10;
 
 /// The worst state for one sense. Where all that may act turns with the arm, so does every state: the worst of them are turned
 /// to where the perimeter bears them least.
-fn worst(check: &PunchingCheck, way: PunchingWay, forces: &AnchorForces, loaded: &Loaded<'_>) -> Option<(State, f64)> {
+fn worst(check: &PunchingCheck, way: PunchingWay, forces: &AnchorForces, over_slab_m: f64) -> Option<(State, f64)> {
     let mut order: Vec<(f64, &State)> =
-        forces.states.iter().map(|state| (share(check, way, state.action, loaded), state)).collect();
+        forces.states.iter().map(|state| (share(check, way, state.action, over_slab_m), state)).collect();
     order.sort_by(|a, b| b.0.total_cmp(&a.0));
     let (most, state) = *order.first()?;
     if !forces.unit.as_ref().is_some_and(SearchedUnit::turns_with_the_arm) {
         return Some((state.clone(), most));
     }
     let turned = order.iter().take(TURNED).map(|&(_, state)| {
-        let by = |turn_rad: f64| share(check, way, state.action.slewed(turn_rad), loaded);
+        let by = |turn_rad: f64| share(check, way, state.action.slewed(turn_rad), over_slab_m);
         (state, highest(by, TURN_RAD))
     });
     let (state, (turn_rad, turned)) = turned.reduce(|a, b| if b.1.1 > a.1.1 { b } else { a })?;
@@ -99,19 +101,25 @@ fn highest(of: impl Fn(f64) -> f64, stretch_rad: f64) -> (f64, f64) {
 }
 
 /// The share used in one sense; infinite where it is no number.
-fn share(check: &PunchingCheck, way: PunchingWay, action: Wrench, loaded: &Loaded<'_>) -> f64 {
-    let used = check.judge(&on_slab(action, loaded));
+fn share(check: &PunchingCheck, way: PunchingWay, action: Wrench, over_slab_m: f64) -> f64 {
+    let used = check.judge(&on_slab(action, over_slab_m));
     let share = used.iter().find(|used| used.way == way).map_or(f64::NAN, PunchingUse::worst);
     if share.is_nan() { f64::INFINITY } else { share }
 }
 
 /// The action on the slab: under a plinth M + V·p.
-fn on_slab(action: Wrench, loaded: &Loaded<'_>) -> SlabActions {
-    let on_slab = action.moved(DVec3::ZERO, DVec3::NEG_Z * loaded.over_slab_m);
+fn on_slab(action: Wrench, over_slab_m: f64) -> SlabActions {
+    let on_slab = action.moved(DVec3::ZERO, DVec3::NEG_Z * over_slab_m);
     SlabActions { fz_n: on_slab.force_n.z, mx_nm: on_slab.moment_nm.x, my_nm: on_slab.moment_nm.y }
 }
 
-fn prepare(place: &Place, roof: &Roof, loaded: &Loaded<'_>, code: &DesignCode) -> Result<PunchingCheck, String> {
+/// What punches and what bears it, all that it hangs on.
+pub(super) fn design(
+    place: &Place,
+    roof: &Roof,
+    loaded: &Loaded<'_>,
+    code: &DesignCode,
+) -> Result<PunchingDesign, String> {
     let slab = &roof.slab;
     let outline: Vec<DVec2> = loaded.outline.iter().map(|&corner| place.plane_from_plate(corner)).collect();
     let thickness_m = thinnest_m(roof, &outline);
@@ -130,12 +138,13 @@ fn prepare(place: &Place, roof: &Roof, loaded: &Loaded<'_>, code: &DesignCode) -
         zones: &place.zones,
         foreign_m: &[],
         plate: place.plate,
-        anchors_m: &[],
+        // What lies about the loaded area counts.
+        anchors_m: &loaded_m,
         influence_m: reach_m,
         reach_m,
     };
-    let around = setting.around_loaded(&loaded_m).map_err(|fault| fault.to_string())?;
-    let design = PunchingDesign {
+    let around = setting.local().and_then(|local| local.around_loaded(&loaded_m)).map_err(|fault| fault.to_string())?;
+    Ok(PunchingDesign {
         loaded_m,
         thickness_m,
         down: SlabDepth { effective_m: depth_m, bars: slab.bars.ratio },
@@ -144,12 +153,11 @@ fn prepare(place: &Place, roof: &Roof, loaded: &Loaded<'_>, code: &DesignCode) -
         lightweight: 1.0,
         edges: around.edges,
         openings_m: around.openings_m,
-    };
-    design.prepare(punching(code)).map_err(|fault| fault.to_string())
+    })
 }
 
-fn record(check: &PunchingCheck, state: &State, loaded: &Loaded<'_>, way: PunchingWay) -> Option<Record> {
-    let records = check.records(&on_slab(state.action, loaded));
+fn record(check: &PunchingCheck, state: &State, over_slab_m: f64, way: PunchingWay) -> Option<Record> {
+    let records = check.records(&on_slab(state.action, over_slab_m));
     let found = records.into_iter().find(|record| record.used.way == way)?;
     let symbols = found.terms.iter().map(|term| RecordSymbol {
         symbol: term.symbol.to_owned(),

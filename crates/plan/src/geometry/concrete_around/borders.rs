@@ -10,15 +10,15 @@ use super::cells::united;
 use crate::geometry::rings::segments;
 use glam::DVec2;
 
-/// Sine of the turn below which two segments are one straight edge.
-const STRAIGHT: f64 = 1e-9;
+/// Sine of the turn below which two segments are one straight edge: corners lie on a grid ([`super::local`]).
+const STRAIGHT: f64 = 2e-6;
 /// Sine of the bend outward below which an edge goes on, 5°. At the far end of a body, 1.5·c₁ away, the edge is then nearer by up to
 /// 1.5·tan 5° = 13 % of c₁, over the whole body by a third of that at most; our choice.
 const GENTLE: f64 = 0.087_155_742_747_658_17;
 /// Bodies that shear breaks out spread 1.5 times the distance both ways.
 const SPREAD: f64 = 1.5;
 /// A foot this near to an edge's end counts as on it, m.
-const ON_END_M: f64 = 1e-9;
+const ON_END_M: f64 = 1e-6;
 
 /// A straight edge in plate axes, the concrete on its left.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,8 +2,8 @@
 
 use super::borders::{Border, borders};
 use super::clip::area_inside_m2;
-use super::setting::{ConcreteFault, Setting};
-use super::surroundings::rings_in_plate;
+use super::local::LocalSetting;
+use super::setting::ConcreteFault;
 use crate::geometry::rings::{Orientation, oriented, signed_area_m2};
 use gantline_mechanics::slab::FreeEdge;
 use glam::DVec2;
@@ -17,25 +17,24 @@ pub struct LoadedAround {
     pub openings_m: Vec<Vec<[f64; 2]>>,
 }
 
-impl Setting<'_> {
+impl LocalSetting {
     /// Free edges and openings round a convex loaded area given in plate axes.
     ///
     /// Edges farther than `reach_m` from the area are left out. An edge counts as a line without end, past a corner that goes in as
     /// well, up to 1.5 times its distance; where that line runs through the area, the edge counts as touching it. Both are safe.
     pub fn around_loaded(&self, loaded_m: &[[f64; 2]]) -> Result<LoadedAround, ConcreteFault> {
-        self.validate()?;
-        let outline = rings_in_plate(self, self.outline);
+        let outline = &self.rings;
         let corners: Vec<DVec2> = loaded_m.iter().copied().map(DVec2::from).collect();
         if let Some(lost) = corners.iter().find(|c| !c.is_finite()) {
             return Err(ConcreteFault::NotFinite { field: "loaded_m", x_m: lost.x, y_m: lost.y });
         }
         let loaded = oriented(&corners, Orientation::CounterClockwise);
         let whole = signed_area_m2(&loaded);
-        let outside_m2 = whole - area_inside_m2(&outline, &loaded);
+        let outside_m2 = whole - area_inside_m2(outline, &loaded);
         if !(whole > 0.0 && outside_m2 <= ROUNDING * whole) {
             return Err(ConcreteFault::LoadedOutside { outside_m2 });
         }
-        let all = borders(&outline);
+        let all = borders(outline);
         let outer = outline.get(..1).map(borders).unwrap_or_default();
         Ok(LoadedAround {
             edges: outer.iter().filter_map(|border| self.free_edge(border, &corners, &all)).collect(),
@@ -57,15 +56,15 @@ impl Setting<'_> {
     }
 }
 
-/// A loaded area may end on an edge; so little beyond it is rounding, m.
-const ON_EDGE_M: f64 = 1e-9;
+/// A loaded area may end on an edge; so little beyond it is rounding, m: corners lie on a grid.
+const ON_EDGE_M: f64 = 1e-7;
 /// So little of it outside is rounding.
-const ROUNDING: f64 = 1e-9;
+const ROUNDING: f64 = 2e-6;
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::concrete_around::PlateFrame;
+    use crate::geometry::concrete_around::{PlateFrame, Setting};
     use crate::geometry::polygons::Polygon;
 
     const PLATE: [[f64; 2]; 4] = [[-0.2, -0.2], [0.2, -0.2], [0.2, 0.2], [-0.2, 0.2]];
@@ -74,7 +73,9 @@ mod tests {
         let plate = PlateFrame { origin_m: DVec2::new(x, y), turn_rad: 0.0 };
         let (zones, foreign_m, anchors_m) = (&[], &[], &[]);
         let (thickness_m, influence_m, reach_m) = (0.2, 0.2, 1.0);
-        Setting { outline, thickness_m, zones, foreign_m, plate, anchors_m, influence_m, reach_m }.around_loaded(&PLATE)
+        Setting { outline, thickness_m, zones, foreign_m, plate, anchors_m, influence_m, reach_m }
+            .local()?
+            .around_loaded(&PLATE)
     }
 
     /// An L of legs 2 m wide: its corner at (2, 2) goes in. A hole of 0.4 m.

@@ -6,10 +6,12 @@ mod borders;
 mod cells;
 mod clip;
 mod loaded;
+mod local;
 mod setting;
 mod surroundings;
 mod zones;
 
 pub use loaded::LoadedAround;
+pub use local::LocalSetting;
 pub use setting::{ConcreteFault, PlateFrame, Setting, ThicknessZone};
 pub use surroundings::ConcreteAround;

@@ -16,6 +16,11 @@ pub struct PlateFrame {
 }
 
 impl PlateFrame {
+    /// A point in plate axes, in the plane.
+    pub fn plane_from_plate(&self, at: DVec2) -> DVec2 {
+        self.origin_m + DVec2::from_angle(self.turn_rad).rotate(at)
+    }
+
     /// A point of the plane in plate axes.
     pub fn plate_from_plane(&self, point: DVec2) -> DVec2 {
         DVec2::from_angle(-self.turn_rad).rotate(point - self.origin_m)
@@ -98,8 +103,7 @@ pub enum ConcreteFault {
 impl Setting<'_> {
     /// Measures the concrete round the base once, in plate axes.
     pub fn measure(&self) -> Result<ConcreteAround, ConcreteFault> {
-        self.validate()?;
-        ConcreteAround::new(self)
+        self.local()?.measure()
     }
 
     pub(super) fn validate(&self) -> Result<(), ConcreteFault> {

@@ -7,8 +7,8 @@ use glam::DVec2;
 /// A zone in plate axes: its rings, counter-clockwise outside and clockwise round holes, and its thickness, m.
 pub(super) type Zone = (Vec<Vec<DVec2>>, f64);
 
-/// Smaller overlaps than this share of the piece are rounding.
-const OVERLAP: f64 = 1e-9;
+/// Smaller overlaps than this share of the piece are rounding: corners lie on a grid.
+const OVERLAP: f64 = 2e-6;
 
 /// The least thickness in a convex piece, m: of the zones that reach into it, and of the rest where they don't cover it.
 pub(super) fn least_thickness_m(zones: &[Zone], elsewhere_m: f64, piece: &[DVec2]) -> f64 {

@@ -1,0 +1,140 @@
+//! What of a setting can count for its base, in the axes of its plate.
+
+use super::clip::clipped_to_rectangle;
+use super::setting::{ConcreteFault, Setting};
+use super::surroundings::{ConcreteAround, box_around};
+use super::zones::Zone;
+use crate::geometry::polygons::Polygon;
+use crate::geometry::rings::{Orientation, oriented};
+use glam::DVec2;
+
+/// Corners farther along an edge than this many times the reach cut nothing off: what breaks out before the farthest edge that
+/// counts goes 1.5 times its distance both ways.
+pub(super) const FAR_ALONG: f64 = 1.5;
+/// What lies farther off than this many times the reach is cut away. The borders that the cut makes are then too far to be edges, and
+/// farther along any edge than [`FAR_ALONG`], in whatever direction it runs: √(2.5² − 1²) > 1.5.
+const CUT_AT: f64 = 2.5;
+/// Coordinates lie on a grid of so many lines a meter: every tenth of a micrometer. Nothing is built so exactly; two bases that stand alike are alike to the bit.
+const GRID_PER_M: f64 = 1e7;
+/// Other bases' anchors count where squares about them meet those about the own, which reach one and a half times the cone's at
+/// most, and before an edge within twice what breaks out there.
+const SQUARES: f64 = 3.0;
+const BESIDE: f64 = 2.0 * FAR_ALONG;
+
+/// What of a [`Setting`] can count for its base, in plate axes: cut to what is within reach, on a fine grid. Two bases of one
+/// kind that stand alike have equal ones, wherever they stand, and the concrete bears the same under both.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LocalSetting {
+    pub(super) thickness_m: f64,
+    /// The base's own anchors, as they were given.
+    pub(super) anchors: Vec<DVec2>,
+    /// Rings with the concrete on their left.
+    pub(super) rings: Vec<Vec<DVec2>>,
+    pub(super) zones: Vec<Zone>,
+    pub(super) foreign: Vec<DVec2>,
+    pub(super) influence_m: f64,
+    pub(super) reach_m: f64,
+}
+
+impl Setting<'_> {
+    /// What of it can count. Without anchors nothing is cut away.
+    pub fn local(&self) -> Result<LocalSetting, ConcreteFault> {
+        self.validate()?;
+        let anchors: Vec<DVec2> = self.anchors_m.iter().copied().map(DVec2::from).collect();
+        let rings = |polygon: &Polygon| self.near_rings(polygon, &anchors);
+        let zones = self.zones.iter().map(|zone| (rings(&zone.area), zone.thickness_m));
+        Ok(LocalSetting {
+            thickness_m: self.thickness_m,
+            rings: rings(self.outline),
+            zones: zones.filter(|zone: &Zone| !zone.0.is_empty()).collect(),
+            foreign: self.near_foreign(&anchors),
+            anchors,
+            influence_m: self.influence_m,
+            reach_m: self.reach_m,
+        })
+    }
+
+    /// Rings of a polygon in plate axes, the inside on their left, as far as they are near.
+    fn near_rings(&self, polygon: &Polygon, anchors: &[DVec2]) -> Vec<Vec<DVec2>> {
+        let outer = std::iter::once(oriented(&polygon.outer, Orientation::CounterClockwise));
+        let holes = polygon.holes.iter().map(|hole| oriented(hole, Orientation::Clockwise));
+        let near = outer.chain(holes).map(|ring| {
+            let ring: Vec<DVec2> = ring.into_iter().map(|corner| self.plate.plate_from_plane(corner)).collect();
+            let (low, high) = box_around(anchors, CUT_AT * self.reach_m);
+            let is_near = ring.iter().all(|corner| corner.cmpge(low).all() && corner.cmple(high).all());
+            let ring = if anchors.is_empty() || is_near { ring } else { clipped_to_rectangle(&ring, low, high) };
+            ring.into_iter().map(on_grid).collect::<Vec<_>>()
+        });
+        near.filter(|ring| ring.len() >= 3).collect()
+    }
+
+    fn near_foreign(&self, anchors: &[DVec2]) -> Vec<DVec2> {
+        let far_m = (SQUARES * self.influence_m).max(BESIDE * self.reach_m);
+        let (low, high) = box_around(anchors, far_m);
+        let all = self.foreign_m.iter().map(|&anchor| on_grid(self.plate.plate_from_plane(anchor)));
+        let mut near: Vec<DVec2> = all.filter(|anchor| anchor.cmpge(low).all() && anchor.cmple(high).all()).collect();
+        near.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+        near
+    }
+}
+
+impl LocalSetting {
+    /// Measures the concrete round the base once.
+    pub fn measure(&self) -> Result<ConcreteAround, ConcreteFault> {
+        ConcreteAround::new(self)
+    }
+}
+
+/// The nearest place on the grid; a zero has no sign.
+fn on_grid(at: DVec2) -> DVec2 {
+    (at * GRID_PER_M).round() / GRID_PER_M + 0.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::concrete_around::PlateFrame;
+    use std::f64::consts::FRAC_PI_2;
+
+    const ANCHORS: [[f64; 2]; 2] = [[0.1, 0.1], [-0.1, -0.1]];
+
+    fn local(outline: &Polygon, foreign_m: &[DVec2], plate: PlateFrame) -> LocalSetting {
+        let (thickness_m, zones, influence_m, reach_m) = (0.3, &[][..], 0.2, 2.0);
+        let setting =
+            Setting { outline, thickness_m, zones, foreign_m, plate, anchors_m: &ANCHORS, influence_m, reach_m };
+        setting.local().unwrap()
+    }
+
+    /// Along 60 m of edge and round its corner: everywhere 0.4 m behind the edge and far from its ends.
+    #[test]
+    fn bases_that_stand_alike_have_equal_settings_wherever_they_stand() {
+        let outline = Polygon::rectangle(DVec2::new(0.3, 0.1), DVec2::new(60.3, 40.1));
+        let foot = |x: f64| PlateFrame { origin_m: DVec2::new(x, 0.5), turn_rad: -FRAC_PI_2 };
+        let first = local(&outline, &[DVec2::new(13.7, 0.5), DVec2::new(20.0, 0.5)], foot(11.3));
+        let second = local(&outline, &[DVec2::new(36.2, 0.5), DVec2::new(50.0, 0.5)], foot(33.8));
+        assert_eq!(first, second);
+        let beside = PlateFrame { origin_m: DVec2::new(59.9, 17.3), turn_rad: 0.0 };
+        assert_eq!(first, local(&outline, &[DVec2::new(59.9, 19.7)], beside));
+        // A millimeter nearer is another place.
+        let nearer = PlateFrame { origin_m: DVec2::new(11.3, 0.499), ..foot(11.3) };
+        assert_ne!(first, local(&outline, &[DVec2::new(13.7, 0.5)], nearer));
+    }
+
+    /// The whole outline gives the same edges, thickness and areas as what is cut out of it; only corners far along are none.
+    #[test]
+    fn what_is_cut_away_counts_for_nothing() {
+        use gantline_mechanics::anchorage::Around;
+
+        let outline = Polygon::rectangle(DVec2::ZERO, DVec2::new(60.0, 40.0));
+        let plate = PlateFrame { origin_m: DVec2::new(0.9, 0.5), turn_rad: -FRAC_PI_2 };
+        let near = local(&outline, &[], plate).measure().unwrap();
+        let small = Polygon::rectangle(DVec2::ZERO, DVec2::new(11.0, 11.0));
+        let found = local(&small, &[], plate).measure().unwrap();
+        assert_eq!(near.edges(), found.edges());
+        assert_eq!(near.edges().len(), 2);
+        let corners: Vec<f64> = near.edges().iter().flat_map(|edge| edge.corner_after_m.clone()).collect();
+        assert!(corners.iter().any(|way| way.is_infinite()) && corners.iter().any(|way| *way < 1.1), "{corners:?}");
+        let areas = [&near, &found].map(|around| around.projected_area_m2(&[0, 1], 0.6));
+        assert_eq!(areas[0], areas[1]);
+    }
+}
