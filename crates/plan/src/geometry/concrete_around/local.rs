@@ -1,5 +1,6 @@
 //! What of a setting can count for its base, in the axes of its plate.
 
+use super::borders::{Border, borders};
 use super::clip::clipped_to_rectangle;
 use super::setting::{ConcreteFault, Setting};
 use super::surroundings::{ConcreteAround, box_around};
@@ -17,7 +18,7 @@ const CUT_AT: f64 = 2.5;
 /// Coordinates lie on a grid of so many lines a meter: every tenth of a micrometer. Nothing is built so exactly; two bases that stand alike are alike to the bit.
 const GRID_PER_M: f64 = 1e7;
 /// Other bases' anchors count where squares about them meet those about the own, which reach one and a half times the cone's at
-/// most, and before an edge within twice what breaks out there.
+/// most, and before an edge within twice what breaks out before the own anchor that is farthest from it.
 const SQUARES: f64 = 3.0;
 const BESIDE: f64 = 2.0 * FAR_ALONG;
 
@@ -43,11 +44,12 @@ impl Setting<'_> {
         let anchors: Vec<DVec2> = self.anchors_m.iter().copied().map(DVec2::from).collect();
         let rings = |polygon: &Polygon| self.near_rings(polygon, &anchors);
         let zones = self.zones.iter().map(|zone| (rings(&zone.area), zone.thickness_m));
+        let outline = rings(self.outline);
         Ok(LocalSetting {
             thickness_m: self.thickness_m,
-            rings: rings(self.outline),
             zones: zones.filter(|zone: &Zone| !zone.0.is_empty()).collect(),
-            foreign: self.near_foreign(&anchors),
+            foreign: self.near_foreign(&anchors, &outline),
+            rings: outline,
             anchors,
             influence_m: self.influence_m,
             reach_m: self.reach_m,
@@ -68,11 +70,31 @@ impl Setting<'_> {
         near.filter(|ring| ring.len() >= 3).collect()
     }
 
-    fn near_foreign(&self, anchors: &[DVec2]) -> Vec<DVec2> {
-        let far_m = (SQUARES * self.influence_m).max(BESIDE * self.reach_m);
-        let (low, high) = box_around(anchors, far_m);
-        let all = self.foreign_m.iter().map(|&anchor| on_grid(self.plate.plate_from_plane(anchor)));
-        let mut near: Vec<DVec2> = all.filter(|anchor| anchor.cmpge(low).all() && anchor.cmple(high).all()).collect();
+    fn near_foreign(&self, anchors: &[DVec2], rings: &[Vec<DVec2>]) -> Vec<DVec2> {
+        if self.foreign_m.is_empty() {
+            return Vec::new();
+        }
+        let (low, high) = box_around(anchors, SQUARES * self.influence_m);
+        let edges: Vec<(Border, f64)> = borders(rings)
+            .into_iter()
+            .filter_map(|border| {
+                let distances = anchors.iter().map(|&anchor| border.distance_m(anchor));
+                let (nearest, farthest) = distances.fold((f64::INFINITY, 0.0_f64), |(near, far), distance| {
+                    (if distance > 0.0 { near.min(distance) } else { near }, far.max(distance))
+                });
+                (nearest <= self.reach_m).then_some((border, BESIDE * farthest))
+            })
+            .collect();
+        let is_before = |foreign: DVec2| {
+            edges.iter().any(|(border, wide_m)| {
+                let foot = border.foot_m(foreign);
+                let apart = anchors.iter().map(|&anchor| (border.foot_m(anchor) - foot).abs());
+                (0.0..=*wide_m).contains(&border.distance_m(foreign)) && apart.fold(f64::INFINITY, f64::min) <= *wide_m
+            })
+        };
+        let counts = |foreign: &DVec2| (foreign.cmpge(low).all() && foreign.cmple(high).all()) || is_before(*foreign);
+        let all = self.foreign_m.iter().map(|&foreign| on_grid(self.plate.plate_from_plane(foreign)));
+        let mut near: Vec<DVec2> = all.filter(counts).collect();
         near.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
         near
     }
@@ -115,6 +137,10 @@ mod tests {
         assert_eq!(first, second);
         let beside = PlateFrame { origin_m: DVec2::new(59.9, 17.3), turn_rad: 0.0 };
         assert_eq!(first, local(&outline, &[DVec2::new(59.9, 19.7)], beside));
+        // What breaks out before the anchor 0.5 m from the edge goes 0.75 m both ways: another one farther off than 1.5 m shares nothing.
+        let far = [DVec2::new(13.7, 0.5), DVec2::new(9.2, 0.5)];
+        assert_eq!(local(&outline, &far, foot(11.3)).foreign.len(), 0);
+        assert_eq!(local(&outline, &[DVec2::new(12.8, 0.5)], foot(11.3)).foreign.len(), 1);
         // A millimeter nearer is another place.
         let nearer = PlateFrame { origin_m: DVec2::new(11.3, 0.499), ..foot(11.3) };
         assert_ne!(first, local(&outline, &[DVec2::new(13.7, 0.5)], nearer));
