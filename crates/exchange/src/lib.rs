@@ -4,7 +4,7 @@
 //! keeps recovery copies; [`svg`] and [`png`] print drawings; [`schedule`] is the tables of bases, reactions, parts and findings;
 //! [`dxf_drawing`] the plan for CAD, [`ifc_model`] as a building model; [`documents`] puts together what leaves the plan for others.
 //! [`outline`] reads roofs from drawings that others made.
-//! [`paper`] is what documents on paper are made of.
+//! [`paper`] is what documents on paper are made of, [`mod@report`] the calculation report as blocks of it.
 #![warn(missing_docs)]
 
 pub mod answers;
@@ -16,5 +16,6 @@ pub mod outline;
 pub mod palette;
 pub mod paper;
 pub mod png;
+pub mod report;
 pub mod schedule;
 pub mod svg;
