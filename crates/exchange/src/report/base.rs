@@ -36,19 +36,16 @@ pub fn blocks(given: &Given<'_>, index: usize, alike: &AlikeBases) -> Vec<Block>
         many => format!(", {many} alike"),
     };
     let mut blocks = vec![section(&format!("Base {number}: {}{count}", named(&parts.base.name)))];
-    let of_unit = alike.kind.map_or_else(String::new, |kind| format!("; unit {}", kind + 1));
-    blocks.push(paragraph(&format!(
-        "Bases {}{of_unit}. Figures are those of {}.",
-        given.tags(&alike.all),
-        given.tag(alike.first)
-    )));
+    blocks.extend(given.tag_list("Tags:", &alike.all));
+    let of_unit = alike.kind.map_or_else(String::new, |kind| format!("Unit {} stands in it. ", kind + 1));
+    blocks.push(paragraph(&format!("{of_unit}Figures are those of {}.", given.tag(alike.first))));
     blocks.extend(base_place::blocks(given, &alike.all));
     blocks.extend(base_place::made_of(given, &parts.base, parts.fixing.as_ref(), "Base plate and anchors"));
     let Some(found) = &unit.base else {
         blocks.push(caution("Not judged: it stands on no roof. Nothing of it is met."));
         return blocks;
     };
-    blocks.extend(base_place::surroundings(given, found));
+    blocks.extend(base_place::surroundings(given, unit, found));
     blocks.push(verdict(given, found));
     blocks.extend(of_fixed(given, alike.first, parts, found, Fixed::Base));
     if let Some(foot) = &parts.foot {

@@ -1,9 +1,10 @@
 //! Where bases stand, how they are set out, what plate and anchors they have, and what lies around them.
 
+use gantline_plan::assess::UnitAssessment;
 use gantline_plan::assess::anchorage::BaseAssessment;
 use gantline_plan::catalog::{Base, Bearing, Fixing};
-use gantline_plan::document::{PlacementId, Standing, ThingId};
-use gantline_plan::quantity;
+use gantline_plan::document::{PlacementId, Slab, Standing, ThingId};
+use gantline_plan::quantity::{self, UnitSystem};
 
 use super::blocks::{counted, facts, named, part, remark, row, table, told, words};
 use super::figures::{length, place};
@@ -97,20 +98,41 @@ fn corners(base: &Base, given: &Given<'_>) -> String {
     base.plate_m.iter().map(corner).collect::<Vec<_>>().join(" ")
 }
 
-/// Near edges, thickness, what is sustained.
-pub fn surroundings(given: &Given<'_>, found: &BaseAssessment) -> Vec<Block> {
+/// Near edges, thickness, concrete, what is sustained.
+pub fn surroundings(given: &Given<'_>, unit: &UnitAssessment, found: &BaseAssessment) -> Vec<Block> {
     let units = given.units;
     let edges: Vec<String> = found.edges.iter().map(|edge| length(edge.distance_m, units)).collect();
     let edges = if edges.is_empty() { "none near enough to count".to_owned() } else { edges.join(", ") };
     let or_not = |value: Option<String>| value.unwrap_or_else(|| "not measured".to_owned());
     let bond = if found.bond_is_default { "the design code's defaults and no product's" } else { "the product's" };
+    let slab = unit.frame.and_then(|frame| given.plan.roofs.get(&frame.roof)).map(|roof| slab(&roof.slab, units));
     let rows = vec![
         ("Nearest edges of the concrete, from the nearest anchor", edges),
         ("Thickness of the concrete under it", or_not(found.thickness_m.map(|value_m| length(value_m, units)))),
+        ("Slab of the roof", slab.unwrap_or_else(|| "none".to_owned())),
         ("Share of the tension that is sustained", or_not(found.sustained_share.map(quantity::share))),
         ("Bond strengths, where there are any", bond.to_owned()),
     ];
     let mut blocks = vec![part("Surroundings")];
     blocks.extend(facts(rows));
     blocks
+}
+
+/// What is entered of a slab, and whether someone stands behind it.
+fn slab(slab: &Slab, units: UnitSystem) -> String {
+    let stated = |value_pa: Option<f64>| {
+        value_pa.map_or_else(|| "not stated".to_owned(), |value_pa| quantity::traced(value_pa, "Pa", units))
+    };
+    let depth = slab.bars.axis_depth_m.map_or_else(|| "not stated".to_owned(), |value_m| length(value_m, units));
+    let ratio = slab.bars.ratio.map_or_else(|| "not stated".to_owned(), quantity::share);
+    let bars = |has: bool| if has { "described" } else { "none" };
+    format!(
+        "f_ck {}, f'_c {}, {}; bars {depth} under the face, ratio {ratio}; bars for anchors in tension {}, in shear {}; {}",
+        stated(slab.cylinder_strength_pa),
+        stated(slab.specified_strength_pa),
+        if slab.cracked { "cracked" } else { "uncracked" },
+        bars(slab.bars.tension.is_some()),
+        bars(slab.bars.shear.is_some()),
+        if slab.confirmed { "confirmed" } else { "confirmed by nobody" }
+    )
 }

@@ -7,7 +7,7 @@ use super::base_states::States;
 use super::blocks::{caution, counted, formula, paragraph, part, row, strong, symbol, table, told, words};
 use super::figures::force;
 use super::given::Given;
-use super::put_in::{Value, put_in};
+use super::put_in::{Value, put_in, up_to_words};
 use crate::paper::{Block, Row};
 
 /// All looks in one table; what is used beyond its resistance or was not checked stands out.
@@ -66,7 +66,7 @@ pub fn written_out(record: &Record, used: &BaseUse, units: UnitSystem) -> Vec<Bl
     let values: Vec<Value<'_>> =
         record.symbols.iter().map(|one| (one.symbol.as_str(), traced(one.value, one.unit, UnitSystem::Si))).collect();
     let (left, right) = split(&record.formula);
-    if let Some(put) = put_in(right, &values) {
+    if let Some(put) = put_in(up_to_words(right), &values) {
         let result =
             record.resistance_n.map_or_else(String::new, |value| format!(" = {}", force(value, UnitSystem::Si)));
         blocks.push(formula(&format!("{left}{put}{result}"), ""));
@@ -109,7 +109,7 @@ fn symbols(record: &Record, units: UnitSystem) -> Option<Block> {
 /// Action over resistance.
 fn verdict(record: &Record, used: &BaseUse, units: UnitSystem) -> Vec<Block> {
     let said = match &used.outcome {
-        Used::Share(share) => format!("use {}", quantity::utilization(*share)),
+        Used::Share(share) => quantity::utilization(*share),
         Used::NotChecked(what) => return vec![caution(&format!("Not checked, so not met. Missing: {what}."))],
         Used::NotApplicable(why) => return vec![paragraph(&format!("Does not apply: {why}."))],
     };
@@ -119,7 +119,7 @@ fn verdict(record: &Record, used: &BaseUse, units: UnitSystem) -> Vec<Block> {
         }
         (Some(action_n), None) => format!("Acts {}, ", force(action_n, units)),
         (None, Some(resistance_n)) => format!("Resists {}, ", force(resistance_n, units)),
-        (None, None) => String::new(),
+        (None, None) => return vec![paragraph(&format!("Use {said}."))],
     };
-    vec![paragraph(&format!("{sides}{said}."))]
+    vec![paragraph(&format!("{sides}use {said}."))]
 }

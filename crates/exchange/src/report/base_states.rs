@@ -68,7 +68,7 @@ fn acts(given: &Given<'_>, state: &PlateState) -> Vec<(&'static str, String)> {
         |[from, to]| format!("through {} and {}", place(from, given), place(to, given)),
     );
     vec![
-        ("Combination", given.combination(state.combination)),
+        ("Combination", given.combination_with_level(state.combination)),
         ("Factor on self-weight", number(state.weight_factor)),
         ("Slew of the arm", quantity::angle(state.slew_rad)),
         ("Pull of the rope", pull(state.pull)),

@@ -8,6 +8,8 @@ use crate::paper::{Block, Cell, Column, Formula, Look, Row, Table};
 
 /// So many letters of a name stand in a heading; a heading is one line.
 const IN_HEADING: usize = 90;
+/// So many letters of a tag stand in a list.
+const IN_TAG: usize = 60;
 /// So many letters of any words are printed.
 const IN_WORDS: usize = 4_000;
 
@@ -37,6 +39,11 @@ fn cut(words: &str, most: usize) -> String {
 pub fn named(name: &str) -> String {
     let name = clean(name);
     if name.is_empty() { "without a name".to_owned() } else { name }
+}
+
+/// The tag of a unit: as short as tags are.
+pub fn tag(words: &str) -> String {
+    cut(words, IN_TAG)
 }
 
 /// A chapter.

@@ -85,6 +85,11 @@ fn said(given: &Given<'_>, made: &Diagrams) -> String {
 }
 
 fn of_member(member: &MemberDiagram, units: UnitSystem) -> Block {
+    // A brace between two pins has one force all along.
+    if let [only] = &member.cuts[..] {
+        let force = super::figures::force(only.axial_n, units);
+        return paragraph(&format!("N {force} all along the {} (pull positive).", member.member.word()));
+    }
     // One meter of this drawing is one millimeter of paper: it shows forces, not lengths.
     let mut pencil = Pencil::new(Scale::one_to(1000.0));
     let mut ranges = Vec::new();

@@ -58,8 +58,10 @@ fn of_facade(given: &Given<'_>, found: &FacadeAssessment) -> Row {
 fn told_of(given: &Given<'_>, found: &FacadeAssessment) -> Vec<Block> {
     let units = given.units;
     let mut blocks = vec![section(&format!("Facade below {}", name(given, found.facade.key, found)))];
-    let served = if found.served_by.is_empty() { "no unit".to_owned() } else { given.tags(&found.served_by) };
-    blocks.push(paragraph(&format!("Served by {served}.")));
+    if found.served_by.is_empty() {
+        blocks.push(paragraph("Served by no unit."));
+    }
+    blocks.extend(given.tag_list("Served by", &found.served_by));
     if found.gaps.is_empty() {
         blocks.push(paragraph("No part of it is left out."));
     }

@@ -12,8 +12,19 @@ pub fn precise(amount: Amount, units: UnitSystem) -> String {
         Kind::Area if amount.value.abs() >= 1.0 => quantity::area(amount.value, units),
         Kind::Share => quantity::utilization(amount.value),
         Kind::Mass | Kind::Angle => quantity::number(amount.kind, amount.value, units),
-        kind => quantity::traced(amount.value, si_unit(kind), units),
+        kind => quantity::traced(without_rounding(amount.value, kind), si_unit(kind), units),
     }
+}
+
+/// What is left of rounding is nothing: less than a hundredth of a newton or newton meter, less than a ten-thousandth of a
+/// millimeter.
+fn without_rounding(value: f64, kind: Kind) -> f64 {
+    let nothing = match kind {
+        Kind::Force | Kind::Moment => 0.01,
+        Kind::Length => 1e-7,
+        _ => 0.0,
+    };
+    if value.abs() < nothing { 0.0 } else { value }
 }
 
 /// The SI unit of a kind as records write it.
@@ -30,17 +41,17 @@ const fn si_unit(kind: Kind) -> &'static str {
 
 /// A force with which someone computes on.
 pub fn force(value_n: f64, units: UnitSystem) -> String {
-    quantity::traced(value_n, "N", units)
+    quantity::traced(without_rounding(value_n, Kind::Force), "N", units)
 }
 
 /// A moment with which someone computes on.
 pub fn moment(value_nm: f64, units: UnitSystem) -> String {
-    quantity::traced(value_nm, "N*m", units)
+    quantity::traced(without_rounding(value_nm, Kind::Moment), "N*m", units)
 }
 
 /// A length with which someone computes on.
 pub fn length(value_m: f64, units: UnitSystem) -> String {
-    quantity::traced(value_m, "m", units)
+    quantity::traced(without_rounding(value_m, Kind::Length), "m", units)
 }
 
 /// Two lengths of one place.
@@ -78,6 +89,12 @@ mod tests {
         let area = |value| precise(Amount { kind: Kind::Area, value }, UnitSystem::Si);
         assert_eq!(area(245e-6), "245 mm²");
         assert_eq!(area(312.25), "312.2 m²");
+    }
+
+    #[test]
+    fn what_is_left_of_rounding_is_nothing() {
+        assert_eq!(moment(-1.2e-4, UnitSystem::Si), "0 kNm");
+        assert_eq!(force(3.187, UnitSystem::Si), "0.003187 kN");
     }
 
     #[test]

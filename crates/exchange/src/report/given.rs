@@ -7,9 +7,13 @@ use gantline_plan::document::{PlacementId, Plan, ThingId};
 use gantline_plan::explain::{FigureId, Trace, explain_in};
 use gantline_plan::quantity::UnitSystem;
 
-use super::blocks::clean;
+use super::blocks;
 use super::kinds::{AlikeBases, UnitKind, alike_bases, unit_kinds};
 use crate::answers::names::name_of;
+use crate::paper::Block;
+
+/// So many tags stand in one paragraph.
+const TAGS_IN_PARAGRAPH: usize = 40;
 
 /// What every chapter is given.
 pub struct Given<'a> {
@@ -49,6 +53,16 @@ impl<'a> Given<'a> {
         ids.iter().map(|&id| self.tag(id)).collect::<Vec<_>>().join(", ")
     }
 
+    /// Many tags after some words: so many in a paragraph that none is cut off.
+    pub fn tag_list(&self, lead: &str, ids: &[PlacementId]) -> Vec<Block> {
+        let lines = ids.chunks(TAGS_IN_PARAGRAPH).enumerate();
+        let told = lines.map(|(index, ids)| {
+            let lead = if index == 0 { lead } else { "and" };
+            blocks::paragraph(&format!("{lead} {}.", self.tags(ids)))
+        });
+        told.collect()
+    }
+
     /// A thing by the name that people use.
     pub fn name(&self, thing: ThingId) -> String {
         match thing {
@@ -65,14 +79,21 @@ impl<'a> Given<'a> {
     /// The name of a combination of the basis.
     pub fn combination(&self, index: usize) -> String {
         let name = self.plan.basis.combinations.get(index).map_or("", |combined| combined.name.as_str());
-        super::blocks::named(name)
+        blocks::named(name)
+    }
+
+    /// The same with its level.
+    pub fn combination_with_level(&self, index: usize) -> String {
+        let found = self.plan.basis.combinations.get(index);
+        let level = found.map_or_else(String::new, |combined| format!(", {}", super::figures::level(combined.level)));
+        format!("{}{level}", self.combination(index))
     }
 }
 
 /// The tag of each unit; where it is empty the id, where others have the same, the id beside it.
 fn tags(plan: &Plan) -> BTreeMap<PlacementId, String> {
     let shown: Vec<(PlacementId, String)> =
-        plan.placements.iter().map(|(&id, placement)| (id, clean(&placement.tag.0))).collect();
+        plan.placements.iter().map(|(&id, placement)| (id, blocks::tag(&placement.tag.0))).collect();
     let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
     for (_, tag) in &shown {
         *counts.entry(tag).or_insert(0) += 1;

@@ -31,9 +31,23 @@ pub fn put_in(formula: &str, values: &[Value<'_>]) -> Option<String> {
     known.then_some(made)
 }
 
+/// A formula without the words after it: up to the first comma outside brackets that a space follows.
+pub fn up_to_words(formula: &str) -> &str {
+    let mut depth = 0_i32;
+    for (at, letter) in formula.char_indices() {
+        match letter {
+            '(' => depth += 1,
+            ')' => depth -= 1,
+            ',' if depth == 0 && formula[at..].starts_with(", ") => return &formula[..at],
+            _ => {}
+        }
+    }
+    formula
+}
+
 /// Whether a letter belongs to a name.
 fn is_of_name(letter: char) -> bool {
-    letter.is_alphanumeric() && letter != '½' || matches!(letter, '_' | '\'' | '₀' | '₁' | '₂')
+    letter.is_alphanumeric() && !matches!(letter, '½' | '²' | '³') || matches!(letter, '_' | '\'' | '₀' | '₁' | '₂')
 }
 
 fn begins_here(before: &[char]) -> bool {
@@ -79,6 +93,8 @@ mod tests {
         assert_eq!(found, "7.7*(230 mm)^1.5*(2 m²/A0c,N)*0.5");
         let moment = values(&[("z", "2350 mm"), ("Fx", "-3.5 kN"), ("x", "-12 mm"), ("Fz", "1 kN")]);
         assert_eq!(put_in("(z·Fx − x·Fz)", &moment).unwrap(), "(2350 mm·(-3.5 kN) − (-12 mm)·1 kN)");
+        assert_eq!(put_in("√(Mx² + 1)", &values(&[("Mx", "-2 kNm")])).unwrap(), "√((-2 kNm)² + 1)");
+        assert_eq!(up_to_words("A*(b, c)/Ac,N, else d"), "A*(b, c)/Ac,N");
         assert_eq!(put_in("demand over resistance", &values(&[("d", "1 mm"), ("N", "1 kN")])), None);
         assert_eq!(put_in("W_x·d", &values(&[("x", "1"), ("W", "2"), ("d", "255 mm")])).unwrap(), "W_x·255 mm");
     }

@@ -5,7 +5,7 @@ use gantline_plan::quantity::{Kind, UnitSystem};
 
 use super::blocks::{counted, formula, paragraph, row, strong, symbol, table, told, words};
 use super::figures::precise;
-use super::put_in::{Value, put_in};
+use super::put_in::{Value, put_in, up_to_words};
 use crate::paper::Block;
 
 /// Everything of a trace: what it starts from, then what it adds up to.
@@ -34,24 +34,10 @@ pub fn sums(trace: &Trace, units: UnitSystem) -> Vec<Block> {
         }
         (Some(put), "") => formula(&format!("{put} → {result}"), ""),
         (Some(put), name) => formula(&format!("{name} = {put} = {result}"), ""),
-        (None, "") => formula(&format!("= {result}"), ""),
+        (None, "") => formula(&result, ""),
         (None, name) => formula(&format!("{name} = {result}"), ""),
     });
     blocks
-}
-
-/// A formula without the words after it: up to the first comma outside brackets that a space follows.
-fn up_to_words(formula: &str) -> &str {
-    let mut depth = 0_i32;
-    for (at, letter) in formula.char_indices() {
-        match letter {
-            '(' => depth += 1,
-            ')' => depth -= 1,
-            ',' if depth == 0 && formula[at..].starts_with(", ") => return &formula[..at],
-            _ => {}
-        }
-    }
-    formula
 }
 
 fn values(symbols: &[Symbol], units: UnitSystem) -> impl Iterator<Item = Value<'_>> {

@@ -27,7 +27,7 @@ fn of_kind(given: &Given<'_>, index: usize, kind: &UnitKind) -> Vec<Block> {
     let Ok(parts) = &unit.resolved else { return Vec::new() };
     let mut blocks =
         vec![section(&format!("Unit {}: {}, {}", index + 1, named(&parts.mast.name), named(&parts.arm.name)))];
-    blocks.push(paragraph(&format!("Stands in {}.", given.tags(&kind.all))));
+    blocks.extend(given.tag_list("Stands in", &kind.all));
     if parts.invented {
         blocks.push(remark("Its parts are invented for demonstration: no such parts are made."));
     }
@@ -55,7 +55,9 @@ fn about(unit: &ResolvedUnit, units: UnitSystem) -> Vec<(&'static str, String)> 
         || "none declared".to_owned(),
         |rating| {
             let who = named(&rating.declared_by);
-            format!("{} for {} persons, declared by {who}", quantity::force(rating.rated_n, units), rating.persons)
+            let persons =
+                if rating.persons == 1 { "one person".to_owned() } else { format!("{} persons", rating.persons) };
+            format!("{} for {persons}, declared by {who}", quantity::force(rating.rated_n, units))
         },
     );
     vec![
