@@ -1,6 +1,6 @@
 //! Parts in use: masts, arms, braces, bases with their sections, and the materials.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 use gantline_plan::catalog::{Family, Material, MaterialKind, SectionShape, Tube};
 use gantline_plan::document::{FamilyId, PartId};
@@ -26,7 +26,7 @@ pub fn blocks(given: &Given<'_>) -> Vec<Block> {
     let mut blocks = vec![section("Parts")];
     let used = used(given);
     let rows = used
-        .keys()
+        .iter()
         .filter_map(|(family, class, part)| of_part(given.plan.families.get(family)?, *class, part, given.units));
     let columns = vec![
         told("Part", 0.6),
@@ -38,7 +38,7 @@ pub fn blocks(given: &Given<'_>) -> Vec<Block> {
     ];
     blocks.extend(table(columns, rows.collect()));
     let mut materials: Vec<&Material> = Vec::new();
-    for (family, _, _) in used.keys() {
+    for (family, _, _) in &used {
         let Some(family) = given.plan.families.get(family) else { continue };
         materials
             .extend(family.materials.values().filter(|material| !materials.contains(material)).collect::<Vec<_>>());
@@ -57,11 +57,11 @@ pub fn blocks(given: &Given<'_>) -> Vec<Block> {
 }
 
 /// Parts that some unit of the plan has.
-fn used<'a>(given: &Given<'a>) -> BTreeMap<(FamilyId, Class, &'a PartId), ()> {
-    let mut used = BTreeMap::new();
+fn used<'a>(given: &Given<'a>) -> BTreeSet<(FamilyId, Class, &'a PartId)> {
+    let mut used = BTreeSet::new();
     for placement in given.plan.placements.values() {
         let made = &placement.make_up;
-        let mut add = |class, part| used.insert((made.family, class, part), ());
+        let mut add = |class, part| used.insert((made.family, class, part));
         add(Class::Mast, &made.mast);
         add(Class::Arm, &made.arm);
         add(Class::Base, &made.base);

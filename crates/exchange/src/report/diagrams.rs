@@ -3,8 +3,9 @@
 use std::sync::Arc;
 
 use gantline_drawing::pencil::Pencil;
+use gantline_drawing::text::{Across, Up};
 use gantline_drawing::{Anchor, Drawing, Layer, Pen, Scale, Text, TextStyle};
-use gantline_plan::assess::{Component, Cut, DiagramSlew, Diagrams, MemberDiagram, Reactions, Sense, diagrams};
+use gantline_plan::assess::{Component, Cut, DiagramSlew, Diagrams, Member, MemberDiagram, Reactions, Sense, diagrams};
 use gantline_plan::document::PlacementId;
 use gantline_plan::quantity::{self, Kind, UnitSystem};
 use glam::DVec2;
@@ -105,6 +106,15 @@ fn of_member(member: &MemberDiagram, units: UnitSystem) -> Block {
     picture(&drawing, &format!("Along the {}, {along}. {}.", member.member.word(), ranges.join("; ")))
 }
 
+/// What lies at both ends of a plot.
+const fn ends(member: Member) -> [&'static str; 2] {
+    match member {
+        Member::Mast => ["base", "arm"],
+        Member::Arm => ["end of the tail", "tip"],
+        Member::Brace => ["lower pin", "upper pin"],
+    }
+}
+
 fn range(
     name: &str,
     words: &str,
@@ -138,6 +148,17 @@ fn plot(
     let x = |at_m: f64| if last > first { (at_m - first) / (last - first) * PLOT_MM.x } else { 0.0 };
     let zero = corner + DVec2::Y * y(0.0);
     pencil.line(Layer::Dimension, Pen::Dimension, [zero, zero + DVec2::X * PLOT_MM.x]);
+    let [start, end] = ends(member.member);
+    let below = corner - DVec2::Y * 8.0;
+    let right = Text::new(
+        end,
+        below + DVec2::X * PLOT_MM.x,
+        Anchor { across: Across::End, up: Up::Baseline },
+        TextStyle::Note,
+        Pen::Lettering,
+    );
+    pencil.text(Layer::Lettering, start, below, Anchor::START, TextStyle::Note);
+    pencil.lettering(Layer::Lettering, right);
     let title = format!("{name}, {}", kind.unit(units));
     let over = corner + DVec2::Y * (PLOT_MM.y + 5.5);
     pencil.text(Layer::Lettering, title, over, Anchor::START, TextStyle::Name);

@@ -35,7 +35,7 @@ impl Span {
     }
 
     pub fn middle(self) -> f64 {
-        (self.low + self.high) / 2.0
+        f64::midpoint(self.low, self.high)
     }
 
     /// Whether the two agree to their digits, and closely enough that this says something: to a half of a percent.
@@ -114,7 +114,7 @@ fn figure(digits: &str, after: &str) -> Span {
     // Whole numbers of four digits and more may have been rounded to one; zeros at the end of decimals are left out, so that at
     // least four digits stand behind what is shorter. Nothing is less than a ten-thousandth.
     let value: f64 = digits.parse().unwrap();
-    let shown = 10.0_f64.powi(-(decimals as i32));
+    let shown = 0.1_f64.powf(decimals as f64);
     let four = if value == 0.0 { 1e-4 } else { 10.0_f64.powi(value.abs().log10().floor() as i32 - 3) };
     let half = shown.min(four) / 2.0;
     let units = [("kNm", 1e6), ("kN", 1e3), ("mm²", 1.0), ("mm", 1.0), ("MPa", 1.0), ("kg", 1.0), ("%", 0.01)];
