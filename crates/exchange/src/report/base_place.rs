@@ -20,7 +20,8 @@ pub fn blocks(given: &Given<'_>, ids: &[PlacementId]) -> Vec<Block> {
         counted("From its start", 0.8),
         counted("To its end", 0.8),
         counted("Setback", 0.7),
-        told("Mast axis x, y", 1.5),
+        told("Next base along it", 1.0),
+        told("Mast axis x, y", 1.4),
         counted("Level", 0.8),
         counted("Looks toward", 0.7),
     ];
@@ -47,6 +48,7 @@ fn of_base(given: &Given<'_>, id: PlacementId) -> Option<Row> {
         or_none(out.map(|out| length(out.from_start_m))),
         or_none(out.map(|out| length(out.to_end_m))),
         or_none(out.map(|out| length(out.setback_m))),
+        or_none(out.and_then(|out| out.after).map(|(id, along_m)| format!("{}, {}", given.tag(id), length(along_m)))),
         or_none(unit.frame.map(|frame| place(frame.at, units))),
         or_none(unit.frame.map(|frame| quantity::level(frame.level_m, units))),
         or_none(unit.frame.map(|frame| quantity::angle(frame.outward_rad))),

@@ -1,4 +1,5 @@
-//! The states that govern the looks at a base: what acts, and what plate and anchors do under it. Each is printed once.
+//! The states that govern the looks at a base: what acts, and what plate and anchors do under it. Each is printed once, a row or a
+//! column of a table.
 
 use std::sync::Arc;
 
@@ -7,13 +8,19 @@ use gantline_plan::catalog::Base;
 use gantline_plan::quantity;
 use glam::DVec2;
 
-use super::blocks::{counted, facts, part, row, strong, table, told, words};
+use super::blocks::{counted, paragraph, part, row, table, told, words};
 use super::figures::{force, length, moment, number, pull};
 use super::given::Given;
-use crate::paper::{Block, Row};
+use crate::paper::{Block, Cell, Column, Row};
+
+/// So many states stand beside each other in a table of anchors.
+const BESIDE: usize = 6;
 
 /// Different states, in the order in which looks name them.
 pub struct States(Vec<Arc<PlateState>>);
+
+/// What is told of an anchor in a state; none where it has no such figure.
+type OfAnchor = fn(&PlateState, usize) -> Option<f64>;
 
 impl States {
     /// Of several looks.
@@ -35,75 +42,92 @@ impl States {
 
     /// All of them.
     pub fn blocks(&self, given: &Given<'_>, base: &Base) -> Vec<Block> {
-        let each = self.0.iter().enumerate().map(|(index, state)| {
-            let mut blocks = vec![part(&format!("State {}", index + 1))];
-            blocks.extend(facts(acts(given, state)));
-            blocks.extend(anchors(given, state, base));
-            Block::Together(blocks)
-        });
-        each.collect()
-    }
-}
-
-/// What acts, and what presses.
-fn acts(given: &Given<'_>, state: &PlateState) -> Vec<(&'static str, String)> {
-    let units = given.units;
-    let [fx, fy, fz, mx, my, mz] = state.action;
-    let both = |names: [&str; 3], values: [String; 3]| {
-        names.into_iter().zip(values).map(|(name, value)| format!("{name} {value}")).collect::<Vec<_>>().join(", ")
-    };
-    let forces = both(["Fx", "Fy", "Fz"], [fx, fy, fz].map(|value| force(value, units)));
-    let moments = both(["Mx", "My", "Mz"], [mx, my, mz].map(|value| moment(value, units)));
-    let presses = match state.pressed_at_m {
-        Some(at) => format!(
-            "{} at {}, largest pressure {}",
-            force(state.pressed_n, units),
-            place(at, given),
-            quantity::traced(state.pressure_pa, "Pa", units)
-        ),
-        None => "nowhere".to_owned(),
-    };
-    let axis = state.neutral_axis_m.map_or_else(
-        || "none".to_owned(),
-        |[from, to]| format!("through {} and {}", place(from, given), place(to, given)),
-    );
-    vec![
-        ("Combination", given.combination_with_level(state.combination)),
-        ("Factor on self-weight", number(state.weight_factor)),
-        ("Slew of the arm", quantity::angle(state.slew_rad)),
-        ("Pull of the rope", pull(state.pull)),
-        ("Forces on the plate", forces),
-        ("Moments on the plate", moments),
-        ("Modulus of anchors by that of concrete", number(state.modular_ratio)),
-        ("The plate presses with", presses),
-        ("Neutral axis", axis),
-    ]
-}
-
-fn place(at: DVec2, given: &Given<'_>) -> String {
-    format!("({}, {})", length(at.x, given.units), length(at.y, given.units))
-}
-
-/// Each anchor with its place, its tension and what shears it; the one pulled hardest stands out.
-fn anchors(given: &Given<'_>, state: &PlateState, base: &Base) -> Option<Block> {
-    let units = given.units;
-    let most = state.tension_n.iter().copied().fold(0.0, f64::max);
-    let at_m = base.anchors.as_ref().map_or(&[][..], |anchors| &anchors.at_m);
-    let rows = at_m.iter().enumerate().map(|(index, at)| {
-        let tension_n = state.tension_n.get(index).copied();
-        let shear_n = state.shear_n.get(index).copied();
-        let or_none = |value: Option<f64>| words(&value.map_or_else(|| "none".to_owned(), |value| force(value, units)));
-        let cells = vec![
-            words(&(index + 1).to_string()),
-            words(&length(at.x, units)),
-            words(&length(at.y, units)),
-            or_none(tension_n),
-            or_none(shear_n.map(|shear| shear.x)),
-            or_none(shear_n.map(|shear| shear.y)),
+        if self.0.is_empty() {
+            return Vec::new();
+        }
+        let mut blocks = vec![part("States"), paragraph("What brings each state:")];
+        blocks.extend(self.causes(given));
+        blocks.push(paragraph("What acts on the plate, and with what it presses on what it sits on:"));
+        blocks.extend(self.actions(given));
+        let of_anchors: [(&str, OfAnchor); 3] = [
+            ("Tension of each anchor:", |state, anchor| state.tension_n.get(anchor).copied()),
+            ("Shear of each anchor along x:", |state, anchor| state.shear_n.get(anchor).map(|shear| shear.x)),
+            ("Shear of each anchor along y:", |state, anchor| state.shear_n.get(anchor).map(|shear| shear.y)),
         ];
-        if most > 0.0 && tension_n == Some(most) { strong(cells) } else { row(cells) }
-    });
-    let rows: Vec<Row> = rows.collect();
-    let heads = ["x", "y", "Tension N", "Shear x", "Shear y"].map(|head| counted(head, 1.0));
-    table(std::iter::once(told("Anchor", 0.6)).chain(heads).collect(), rows)
+        let at_m = base.anchors.as_ref().map_or(&[][..], |anchors| &anchors.at_m);
+        for (head, of_anchor) in of_anchors.into_iter().filter(|_| !at_m.is_empty()) {
+            blocks.push(paragraph(head));
+            blocks.extend(self.anchors(given, at_m, of_anchor));
+        }
+        blocks
+    }
+
+    fn rows(&self, cells: impl Fn(&PlateState) -> Vec<Cell>) -> Vec<Row> {
+        let numbered = self.0.iter().enumerate();
+        let told = numbered.map(|(index, state)| {
+            let own = [words(&(index + 1).to_string())];
+            row(own.into_iter().chain(cells(state)).collect())
+        });
+        told.collect()
+    }
+
+    fn causes(&self, given: &Given<'_>) -> Option<Block> {
+        let columns = vec![
+            counted("State", 0.5),
+            told("Combination", 2.2),
+            counted("Factor on weight", 0.7),
+            counted("Slew", 0.7),
+            told("Pull of the rope", 2.2),
+            counted("Modulus of anchors by concrete's", 0.9),
+        ];
+        let rows = self.rows(|state| {
+            vec![
+                words(&given.combination_with_level(state.combination)),
+                words(&number(state.weight_factor)),
+                words(&quantity::angle(state.slew_rad)),
+                words(&pull(state.pull)),
+                words(&number(state.modular_ratio)),
+            ]
+        });
+        table(columns, rows)
+    }
+
+    fn actions(&self, given: &Given<'_>) -> Option<Block> {
+        let units = given.units;
+        let heads = ["Fx", "Fy", "Fz", "Mx", "My", "Mz", "Presses with", "at x", "at y", "Largest pressure"];
+        let columns = std::iter::once(counted("State", 0.5)).chain(heads.map(|head| counted(head, 1.0)));
+        let rows = self.rows(|state| {
+            let [fx, fy, fz, mx, my, mz] = state.action;
+            let forces = [fx, fy, fz].map(|value| words(&force(value, units)));
+            let moments = [mx, my, mz].map(|value| words(&moment(value, units)));
+            let or_none = |value: Option<f64>| words(&value.map_or_else(|| "none".to_owned(), |at| length(at, units)));
+            let at = [state.pressed_at_m.map(|at| at.x), state.pressed_at_m.map(|at| at.y)].map(or_none);
+            let pressure = words(&quantity::traced(state.pressure_pa, "Pa", units));
+            let push = words(&force(state.pressed_n, units));
+            forces.into_iter().chain(moments).chain([push]).chain(at).chain([pressure]).collect()
+        });
+        table(columns.collect(), rows)
+    }
+
+    /// A row for each anchor with its place, a column for each state.
+    fn anchors(&self, given: &Given<'_>, at_m: &[DVec2], of_anchor: OfAnchor) -> Vec<Block> {
+        let units = given.units;
+        let mut blocks = Vec::new();
+        for (chunk, states) in self.0.chunks(BESIDE).enumerate() {
+            let first = chunk * BESIDE + 1;
+            let mut columns: Vec<Column> = vec![counted("Anchor", 0.6), counted("x", 0.8), counted("y", 0.8)];
+            columns.extend((first..).take(states.len()).map(|number| counted(&format!("State {number}"), 1.0)));
+            let rows = at_m.iter().enumerate().map(|(anchor, at)| {
+                let mut cells = vec![words(&(anchor + 1).to_string())];
+                cells.extend([at.x, at.y].map(|value_m| words(&length(value_m, units))));
+                let told = states.iter().map(|state| of_anchor(state, anchor));
+                cells.extend(
+                    told.map(|value| words(&value.map_or_else(|| "none".to_owned(), |value_n| force(value_n, units)))),
+                );
+                row(cells)
+            });
+            blocks.extend(table(columns, rows.collect()));
+        }
+        blocks
+    }
 }

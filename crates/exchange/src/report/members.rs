@@ -14,36 +14,9 @@ use crate::paper::{Block, Row};
 
 /// The parts of the section.
 pub fn blocks(given: &Given<'_>, id: PlacementId, found: &Reactions) -> Vec<Block> {
-    let mut blocks = vec![part("Members")];
-    let columns = || {
-        vec![
-            told("Member", 0.6),
-            told("Looked at", 1.2),
-            counted("Use", 0.7),
-            told("Combination", 1.5),
-            told("Clause, or what is missing", 2.0),
-            counted("At", 0.7),
-        ]
-    };
-    let rows: Vec<Row> = found.members.iter().map(|member| of_member(given, member)).collect();
-    blocks.extend(table(columns(), rows));
-    let worst = worst_rows(&found.members);
-    blocks.extend(explained(given, worst.into_iter().map(|row| FigureId::MemberUse { unit: id, row })));
-    blocks.push(part("Mast in its socket"));
-    let rows = found
-        .socket
-        .iter()
-        .map(|socket| row(vec![words(&socket.what), words(&used(socket.utilization)), words(&socket.clause)]));
-    let columns = vec![told("Looked at", 1.4), counted("Use", 0.8), told("Clause, or what is missing", 3.0)];
-    blocks.extend(table(columns, rows.collect()));
-    let sockets = found.socket.iter().enumerate().filter(|(_, socket)| socket.utilization.is_some());
-    blocks.extend(explained(given, sockets.map(|(row, _)| FigureId::SocketUse { unit: id, row })));
-    blocks.push(part("Joints"));
-    let columns =
-        vec![told("Joint", 1.2), told("Held by", 1.6), counted("Largest uplift", 0.9), told("Combination", 1.6)];
-    blocks.extend(table(columns, found.joints.iter().map(|joint| of_joint(given, joint)).collect()));
-    let lifted = found.joints.iter().enumerate().filter(|(_, joint)| joint.uplift_n > 0.0);
-    blocks.extend(explained(given, lifted.map(|(row, _)| FigureId::JointUplift { unit: id, row })));
+    let mut blocks = members(given, id, found);
+    blocks.extend(socket(given, id, found));
+    blocks.extend(joints(given, id, found));
     if let Some(slack) = &found.slack {
         blocks.push(caution(&slack.said));
     }
@@ -57,6 +30,45 @@ pub fn blocks(given: &Given<'_>, id: PlacementId, found: &Reactions) -> Vec<Bloc
     ];
     blocks.extend(explained(given, single.into_iter().flatten()));
     blocks
+}
+
+fn members(given: &Given<'_>, id: PlacementId, found: &Reactions) -> Vec<Block> {
+    let columns = vec![
+        told("Member", 0.6),
+        told("Looked at", 1.2),
+        counted("Use", 0.7),
+        told("Combination", 1.5),
+        told("Clause, or what is missing", 2.0),
+        counted("At", 0.7),
+    ];
+    let rows = found.members.iter().map(|member| of_member(given, member));
+    let worst = worst_rows(&found.members).into_iter().map(|row| FigureId::MemberUse { unit: id, row });
+    under("Members", table(columns, rows.collect()), explained(given, worst))
+}
+
+fn socket(given: &Given<'_>, id: PlacementId, found: &Reactions) -> Vec<Block> {
+    let rows = found
+        .socket
+        .iter()
+        .map(|socket| row(vec![words(&socket.what), words(&used(socket.utilization)), words(&socket.clause)]));
+    let columns = vec![told("Looked at", 1.4), counted("Use", 0.8), told("Clause, or what is missing", 3.0)];
+    let known = found.socket.iter().enumerate().filter(|(_, socket)| socket.utilization.is_some());
+    let figures = known.map(|(row, _)| FigureId::SocketUse { unit: id, row });
+    under("Mast in its socket", table(columns, rows.collect()), explained(given, figures))
+}
+
+fn joints(given: &Given<'_>, id: PlacementId, found: &Reactions) -> Vec<Block> {
+    let columns =
+        vec![told("Joint", 1.2), told("Held by", 1.6), counted("Largest uplift", 0.9), told("Combination", 1.6)];
+    let rows = found.joints.iter().map(|joint| of_joint(given, joint));
+    let lifted = found.joints.iter().enumerate().filter(|(_, joint)| joint.uplift_n > 0.0);
+    let figures = lifted.map(|(row, _)| FigureId::JointUplift { unit: id, row });
+    under("Joints", table(columns, rows.collect()), explained(given, figures))
+}
+
+/// A heading with its table and what explains it; nothing where there is no table.
+fn under(head: &str, table: Option<Block>, explained: Vec<Block>) -> Vec<Block> {
+    table.map_or_else(Vec::new, |table| [part(head), table].into_iter().chain(explained).collect())
 }
 
 fn explained(given: &Given<'_>, figures: impl Iterator<Item = FigureId>) -> Vec<Block> {

@@ -52,18 +52,21 @@ fn one_base_can_be_followed_from_load_to_verdict_with_a_pocket_calculator() {
     // The state that governs has just these actions.
     let overview = tables_with(base, "State")[0];
     let row = overview.rows.iter().map(cells).find(|cells| cells[0] == "concrete cone").unwrap();
-    let state = under(base, &format!("State {}", row[5])).unwrap();
-    let acts = tables(state)[0];
-    let moments = all(&said(acts, "Moments on the plate"));
-    assert!(mx.agrees(moments[0]) && my.agrees(moments[1]), "{mx:?} {my:?} {moments:?}");
-    assert!(fz.agrees(all(&said(acts, "Forces on the plate"))[2]));
+    let number = row[5].as_str();
+    let states = under(base, "States").unwrap();
+    let acts = cells(tables_with(states, "Fx")[0].rows.iter().find(|row| cells(row)[0] == number).unwrap());
+    let of_state: Vec<Span> = acts[1..].iter().map(|words| Span::of(words)).collect();
+    assert!(mx.agrees(of_state[3]) && my.agrees(of_state[4]), "{mx:?} {my:?} {acts:?}");
+    assert!(fz.agrees(of_state[2]));
 
     // Anchors and pressure hold it: Fz = Σ N − C, Mx = Σ y·N − y_C·C, My = −Σ x·N + x_C·C.
-    let anchors: Vec<Vec<String>> = tables_with(state, "Anchor")[0].rows.iter().map(cells).collect();
+    let head = format!("State {number}");
+    let tensions = tables_with(states, &head)[0];
+    let column = tensions.columns.iter().position(|column| column.head == head).unwrap();
+    let anchors: Vec<Vec<String>> = tensions.rows.iter().map(cells).collect();
     let pulled: Vec<[Span; 3]> =
-        anchors.iter().map(|cells| [Span::of(&cells[1]), Span::of(&cells[2]), Span::of(&cells[3])]).collect();
-    let pressed = all(&said(acts, "The plate presses with"));
-    let (push, x, y) = (pressed[0], pressed[1], pressed[2]);
+        anchors.iter().map(|cells| [Span::of(&cells[1]), Span::of(&cells[2]), Span::of(&cells[column])]).collect();
+    let (push, x, y) = (of_state[6], of_state[7], of_state[8]);
     let tension: Span = pulled.iter().map(|anchor| anchor[2]).sum();
     assert!((tension - push).agrees(fz), "{tension:?} {push:?} {fz:?}");
     assert!((pulled.iter().map(|anchor| anchor[1] * anchor[2]).sum::<Span>() - y * push).agrees(mx));
