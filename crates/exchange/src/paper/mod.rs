@@ -7,4 +7,4 @@ pub mod page;
 
 pub use block::{Block, Cell, Column, Look, Row, Table};
 pub use formula::Formula;
-pub use page::{OnPage, Page, Paper, Printer, Words};
+pub use page::{OnPage, Page, Paper, Printer, Words, words_alone};
