@@ -66,6 +66,20 @@ pub enum OnPage {
     },
 }
 
+impl OnPage {
+    /// The same, shifted on the page.
+    #[must_use]
+    pub fn moved(self, by_mm: DVec2) -> Self {
+        let all = |points: Vec<DVec2>| points.into_iter().map(|point| point + by_mm).collect();
+        match self {
+            Self::Words(words) => Self::Words(Words { at_mm: words.at_mm + by_mm, ..words }),
+            Self::Line { points_mm, width_mm, ink } => Self::Line { points_mm: all(points_mm), width_mm, ink },
+            Self::Area { rings_mm, ink } => Self::Area { rings_mm: rings_mm.into_iter().map(all).collect(), ink },
+            Self::Picture { drawing, window, at_mm } => Self::Picture { drawing, window, at_mm: at_mm + by_mm },
+        }
+    }
+}
+
 /// Words in one line.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Words {
