@@ -3,6 +3,8 @@
 //! Advance widths in thousandths of the em, read from the files in `assets/fonts`; every figure is equally wide. Pairs are
 //! not kerned here, so that a text takes at most this width.
 
+mod beyond_ascii;
+
 /// A cut of the typeface.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Face {
@@ -16,29 +18,29 @@ pub enum Face {
 
 /// Width of words in ems.
 ///
-/// Letters beyond ASCII and the signs of quantities count as wide ones, so that a box is too wide rather than too narrow.
+/// Letters that the typeface does not have count as wide ones, so that a box is too wide rather than too narrow.
 pub fn width_em(words: &str, face: Face) -> f64 {
-    words.chars().map(|letter| f64::from(letter_width(letter, face))).sum::<f64>() / 1000.0
+    words.chars().map(|letter| f64::from(letter_width(letter, face).unwrap_or(UNKNOWN))).sum::<f64>() / 1000.0
 }
 
-fn letter_width(letter: char, face: Face) -> u16 {
-    let table = match face {
-        Face::Regular => &REGULAR,
-        Face::SemiBold => &SEMI_BOLD,
-        Face::Condensed => &CONDENSED,
+/// Whether all three cuts of the typeface have a letter.
+pub fn has_letter(letter: char) -> bool {
+    letter_width(letter, Face::Regular).is_some()
+}
+
+/// Width of a letter that the typeface does not have: of its own sign for such letters (895), rounded up.
+const UNKNOWN: u16 = 900;
+
+fn letter_width(letter: char, face: Face) -> Option<u16> {
+    let (table, beyond) = match face {
+        Face::Regular => (&REGULAR, &beyond_ascii::REGULAR),
+        Face::SemiBold => (&SEMI_BOLD, &beyond_ascii::SEMI_BOLD),
+        Face::Condensed => (&CONDENSED, &beyond_ascii::CONDENSED),
     };
     let plain = usize::try_from(u32::from(letter)).ok().and_then(|code| code.checked_sub(32));
-    plain.and_then(|index| table.get(index)).copied().unwrap_or_else(|| beyond_ascii(letter, face))
-}
-
-/// The widest of the three cuts is taken where they differ little.
-const fn beyond_ascii(letter: char, face: Face) -> u16 {
-    match (letter, face) {
-        ('°' | '²' | '³' | '·', Face::Condensed) => 422,
-        ('°' | '²' | '³' | '·', Face::Regular | Face::SemiBold) => 470,
-        ('–' | '±' | '×' | '≥' | '≤' | '−', _) => 600,
-        _ => 900,
-    }
+    let found = plain.and_then(|index| table.get(index));
+    let found = found.or_else(|| beyond_ascii::LETTERS.binary_search(&letter).ok().and_then(|index| beyond.get(index)));
+    found.copied()
 }
 
 const REGULAR: [u16; 95] = [
@@ -64,3 +66,39 @@ const CONDENSED: [u16; 95] = [
     495, 294, 477, 513, 228, 228, 477, 247, 787, 513, 504, 524, 524, 332, 439, 318, 513, 445, 698, 459, 451, 421, 310,
     288, 310, 540,
 ];
+
+#[cfg(test)]
+mod tests {
+    use skrifa::instance::{LocationRef, Size};
+    use skrifa::{FontRef, MetadataProvider as _};
+
+    use super::*;
+
+    /// Witness: the tables of the font files themselves, read by another program's code.
+    #[test]
+    fn every_letter_is_as_wide_as_the_font_files_say() {
+        let files: [(Face, &[u8]); 3] = [
+            (Face::Regular, include_bytes!("../../../assets/fonts/IBMPlexSans-Regular.ttf")),
+            (Face::SemiBold, include_bytes!("../../../assets/fonts/IBMPlexSans-SemiBold.ttf")),
+            (Face::Condensed, include_bytes!("../../../assets/fonts/IBMPlexSansCondensed-Regular.ttf")),
+        ];
+        for (face, bytes) in files {
+            let font = FontRef::new(bytes).unwrap();
+            let widths = font.glyph_metrics(Size::new(1000.0), LocationRef::default());
+            let letters = (' '..='~').chain(beyond_ascii::LETTERS);
+            for letter in letters {
+                let of_file = font.charmap().map(letter).and_then(|glyph| widths.advance_width(glyph)).unwrap();
+                let of_table = letter_width(letter, face).unwrap();
+                assert_eq!(f64::from(of_table), f64::from(of_file), "{letter:?} of {face:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn letters_stand_in_order_and_signs_of_formulas_are_among_them() {
+        assert!(beyond_ascii::LETTERS.is_sorted());
+        assert!("αβγδηθλμνπρστφψωΔΣΦ√∑∫≤≥≈≠−·×²³½′→–…•".chars().all(has_letter));
+        assert!(!has_letter('\u{5d0}'), "no Hebrew");
+        assert_eq!(width_em("\u{5d0}", Face::Regular), 0.9);
+    }
+}

@@ -39,6 +39,8 @@ pub enum Block {
         /// Words under it.
         caption: String,
     },
+    /// The list of chapters and sections with their pages; chapters only where all would fill more than a page.
+    Contents,
     /// Pieces that stand on one page, if a page can hold them.
     Together(Vec<Block>),
     /// What follows begins on a new page.

@@ -66,6 +66,20 @@ pub enum OnPage {
     },
 }
 
+impl OnPage {
+    /// The same, shifted on the page.
+    #[must_use]
+    pub fn moved(self, by_mm: DVec2) -> Self {
+        let all = |points: Vec<DVec2>| points.into_iter().map(|point| point + by_mm).collect();
+        match self {
+            Self::Words(words) => Self::Words(Words { at_mm: words.at_mm + by_mm, ..words }),
+            Self::Line { points_mm, width_mm, ink } => Self::Line { points_mm: all(points_mm), width_mm, ink },
+            Self::Area { rings_mm, ink } => Self::Area { rings_mm: rings_mm.into_iter().map(all).collect(), ink },
+            Self::Picture { drawing, window, at_mm } => Self::Picture { drawing, window, at_mm: at_mm + by_mm },
+        }
+    }
+}
+
 /// Words in one line.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Words {
@@ -83,3 +97,20 @@ pub struct Words {
 
 /// Prints: a PDF, or what is wrong in words. The same paper gives the same bytes.
 pub type Printer = fn(&Paper) -> Result<Vec<u8>, String>;
+
+/// Prints the words alone, a line each: for tests that look for words, and for whoever wants no PDF.
+pub fn words_alone(paper: &Paper) -> Result<Vec<u8>, String> {
+    let mut text = format!("{}\n", paper.title);
+    let mut line = |words: &str| {
+        text.push_str(words);
+        text.push('\n');
+    };
+    for thing in paper.pages.iter().flat_map(|page| &page.things) {
+        match thing {
+            OnPage::Words(words) => line(&words.words),
+            OnPage::Picture { drawing, .. } => drawing.words().for_each(&mut line),
+            OnPage::Line { .. } | OnPage::Area { .. } => {}
+        }
+    }
+    Ok(text.into_bytes())
+}
