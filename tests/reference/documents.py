@@ -3,7 +3,8 @@
 Writes expected/documents.json. The documents lie in the folder that GANTLINE_DOCUMENTS names, one folder a plan, with the
 answers of check and reactions beside them. openpyxl reads every sheet: figures have to be numbers, equal to those of the answers,
 and no cell may be a formula. ezdxf audits the drawing and must find nothing to repair. ifcopenshell validates the model by its schema
-and its rules, and makes every solid. A script that fails says what; what is written to expected is how many bases were found.
+and its rules, and makes every solid. pypdf reads drawing set and load plan: sizes of pages, fonts inside, text that is found, and edges
+of roofs that measure what they are at the scale that the sheet names. A script that fails says what; what is written to expected is how many bases were found.
 """
 
 import csv
@@ -18,6 +19,7 @@ import ifcopenshell.geom
 import ifcopenshell.util.element
 import ifcopenshell.validate
 import openpyxl
+import pypdf
 
 HEAD_ROW = 4
 PLANS = ["small-roof", "courtyard-building"]
@@ -252,6 +254,80 @@ def check_model(folder, check, reactions):
     return {"solids": solids, "clear zones": len(zones)}
 
 
+A1_MM = (841.0, 594.0)
+POINTS_A_MM = 72 / 25.4
+
+
+def squeezed(text):
+    return "".join(text.split())
+
+
+def straight_lines(page):
+    """Lengths of all straight parts of all paths, mm; the page is drawn at one scale, turned over."""
+    lengths = []
+    at = start = None
+    for operands, operator in pypdf.generic.ContentStream(page.get_contents(), page.pdf).operations:
+        if operator == b"m":
+            at = start = [float(one) for one in operands]
+        elif operator == b"l" and at:
+            to = [float(one) for one in operands]
+            lengths.append(math.dist(at, to) / POINTS_A_MM)
+            at = to
+        elif operator == b"h" and at:
+            lengths.append(math.dist(at, start) / POINTS_A_MM)
+            at = start
+    return lengths
+
+
+def check_fonts(page):
+    for font in page["/Resources"]["/Font"].values():
+        font = font.get_object()
+        assert "/ToUnicode" in font, f"{font['/BaseFont']}: its text can't be read"
+        inner = font["/DescendantFonts"][0].get_object()
+        assert "/FontFile2" in inner["/FontDescriptor"] or "/FontFile3" in inner["/FontDescriptor"]
+        name = font["/BaseFont"]
+        assert name[7:8] == "+" and "IBMPlexSans" in name, f"{name} is no part of the shipped typeface"
+
+
+def check_sheets(folder, check, name):
+    reader = pypdf.PdfReader(folder / f"gantline-{name}.pdf")
+    texts = [page.extract_text() for page in reader.pages]
+    tags = {unit["tag"] for unit in check["units"] if unit["place"]}
+    for number, (page, text) in enumerate(zip(reader.pages, texts), 1):
+        size = [float(part) / POINTS_A_MM for part in page.mediabox[2:]]
+        assert all(math.isclose(a, b, abs_tol=1e-3) for a, b in zip(size, A1_MM)), f"page {number}: {size}"
+        check_fonts(page)
+        for words in [check["plan"]["content_sha256"], check["caution"], f"sheet {number} of {len(texts)}"]:
+            assert squeezed(words) in squeezed(text), f"page {number}: {words} is not found"
+    everything = squeezed(" ".join(texts))
+    assert all(squeezed(tag) in everything for tag in tags), f"{name}: a tag is not found"
+    return reader, texts
+
+
+def check_drawing_set(folder, check):
+    reader, texts = check_sheets(folder, check, "drawings")
+    scale = float(texts[0].split("Prints at 1:")[1].split()[0])
+    lengths = straight_lines(reader.pages[0])
+    edges = [facade["length_m"] for facade in check["facades"]]
+    for edge in edges:
+        on_paper = edge * 1000 / scale
+        assert any(abs(length - on_paper) < 0.005 for length in lengths), f"{edge} m at 1:{scale:.0f} is not drawn"
+    return {"sheets": len(texts), "scale of the roof plan": scale, "edges measured": len(edges)}
+
+
+def check_load_plan(folder, check, reactions):
+    _, texts = check_sheets(folder, check, "loads")
+    everything = squeezed(" ".join(texts))
+    for unit in reactions["units"]:
+        for one in unit["combinations"]:
+            assert squeezed(one["inside"]) in everything, f"{unit['tag']}: {one['inside']} is not found"
+            for s in one["sets"]:
+                if (s["component"], s["sense"]) == ("M", "maximum"):
+                    my = f"{s['concurrent']['my_nm'] / 1e3:.2f}"
+                    assert my in everything, f"{unit['tag']}: My {my} is not found"
+    return {"sheets": len(texts)}
+
+
 def main():
     made = Path(os.environ["GANTLINE_DOCUMENTS"])
     answer = {"made_by": "documents.py", "plans": {}}
@@ -264,6 +340,8 @@ def main():
             "drawing": check_drawing(folder, check),
             "model": check_model(folder, check, reactions),
             "tables": check_tables(folder, check, reactions),
+            "drawing set": check_drawing_set(folder, check),
+            "load plan": check_load_plan(folder, check, reactions),
         }
         print(name, json.dumps(read))
         answer["plans"][name] = {

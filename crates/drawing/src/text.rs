@@ -137,6 +137,15 @@ impl Text {
         Self { words: words.into(), at, anchor, rotation_rad: 0.0, style, pen }
     }
 
+    /// How far below its place the line lies on which capitals stand, square to the line of writing, paper mm.
+    pub fn drop_mm(&self) -> f64 {
+        match self.anchor.up {
+            Up::Baseline => 0.0,
+            Up::Middle => self.style.cap_mm() / 2.0,
+            Up::CapTop => self.style.cap_mm(),
+        }
+    }
+
     /// Width on paper, mm.
     pub fn width_mm(&self) -> f64 {
         width_mm(&self.words, self.style)
@@ -151,11 +160,7 @@ impl Text {
             Across::Middle => -width / 2.0,
             Across::End => -width,
         };
-        let low = match self.anchor.up {
-            Up::Baseline => 0.0,
-            Up::Middle => -cap / 2.0,
-            Up::CapTop => -cap,
-        };
+        let low = -scale.m(self.drop_mm());
         let turn = DVec2::from_angle(self.rotation_rad);
         let corner = |x: f64, y: f64| self.at + turn.rotate(DVec2::new(x, y));
         [corner(left, low), corner(left + width, low), corner(left + width, low + cap), corner(left, low + cap)]

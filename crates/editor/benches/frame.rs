@@ -8,6 +8,7 @@ use egui::{Event, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2, pos2};
 use gantline_editor::document::picker::Scripted;
 use gantline_editor::preferences::Store;
 use gantline_editor::{App, Start};
+use gantline_exchange::paper::words_alone;
 
 /// Frames in which the window comes to rest.
 const TO_REST: usize = 20;
@@ -26,6 +27,7 @@ impl Window {
         let start = Start {
             store: Store::default(),
             picker: Box::new(Scripted::with([])),
+            printer: words_alone,
             wake: Box::new(|| ()),
             open: Some(plan),
         };

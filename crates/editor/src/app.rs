@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use egui::{CentralPanel, Panel, Ui};
 use gantline_exchange::disk::{Autosave, RecoveryCopy};
+use gantline_exchange::paper::Printer;
 use gantline_plan::assess::Assessment;
 use gantline_plan::quantity::UnitSystem;
 
@@ -28,6 +29,8 @@ pub struct Start {
     pub store: Store,
     /// Asks for files.
     pub picker: Box<dyn Picker>,
+    /// Prints documents on paper.
+    pub printer: Printer,
     /// Called when something was done behind the window's back.
     pub wake: Box<dyn Fn() + Send>,
     /// A plan to open at once.
@@ -44,6 +47,7 @@ pub struct App {
     drawn: Drawn,
     pub(crate) picker: Box<dyn Picker>,
     pub(crate) picking: Option<Picking>,
+    pub(crate) printer: Printer,
     pub(crate) worker: Worker,
     pub(crate) outgoing: Option<Outgoing>,
     pub(crate) copies: Option<Arc<Autosave>>,
@@ -101,6 +105,7 @@ impl App {
             drawn: Drawn::default(),
             picker: start.picker,
             picking: None,
+            printer: start.printer,
             outgoing: None,
             copies,
             rescued,

@@ -11,6 +11,7 @@ use gantline_editor::document::picker::Scripted;
 use gantline_editor::intent::Intent;
 use gantline_editor::preferences::Store;
 use gantline_editor::{App, Start};
+use gantline_exchange::paper::words_alone;
 
 fn demo(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-projects").join(name)
@@ -27,6 +28,7 @@ impl Window {
         let start = Start {
             store: Store::default(),
             picker: Box::new(Scripted::with(answers)),
+            printer: words_alone,
             wake: Box::new(|| ()),
             open: Some(demo("small-roof.json")),
         };
@@ -61,10 +63,19 @@ fn documents_go_into_the_chosen_folder_and_the_status_line_names_them() {
     let mut names: Vec<String> =
         fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
     names.sort();
-    let all = ["bases.csv", "findings.csv", "model.ifc", "plan.dxf", "reactions.csv", "schedule.xlsx"];
+    let all = [
+        "bases.csv",
+        "drawings.pdf",
+        "findings.csv",
+        "loads.pdf",
+        "model.ifc",
+        "plan.dxf",
+        "reactions.csv",
+        "schedule.xlsx",
+    ];
     assert_eq!(names, all.map(|name| format!("gantline-{name}")));
     assert!(
-        window.app.said().starts_with("Written to ") && window.app.said().contains(&names[5]),
+        window.app.said().starts_with("Written to ") && window.app.said().contains(&names[7]),
         "{}",
         window.app.said()
     );

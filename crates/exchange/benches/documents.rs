@@ -5,6 +5,7 @@ use std::ops::ControlFlow;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use gantline_exchange::documents::{DocumentKind, Wanted, make};
+use gantline_exchange::paper::words_alone;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::file::read;
 use gantline_plan::quantity::UnitSystem;
@@ -20,7 +21,7 @@ fn documents(criterion: &mut Criterion) {
         let wanted = Wanted { kinds: vec![kind], ..Wanted::all(UnitSystem::Si) };
         group.bench_function(kind.words(), |bencher| {
             bencher.iter(|| {
-                let made = make(&plan, &assessment, &wanted, &mut |_| ControlFlow::Continue(()));
+                let made = make(&plan, &assessment, &wanted, words_alone, &mut |_| ControlFlow::Continue(()));
                 black_box(made.expect("the documents can be made"))
             });
         });

@@ -4,14 +4,16 @@
 //! keeps recovery copies; [`svg`] and [`png`] print drawings; [`schedule`] is the tables of bases, reactions, parts and findings;
 //! [`dxf_drawing`] the plan for CAD, [`ifc_model`] as a building model; [`documents`] puts together what leaves the plan for others.
 //! [`outline`] reads roofs from drawings that others made.
-//! [`paper`] is what documents on paper are made of.
+//! [`paper`] is what documents on paper are made of; [`drawing_set`] and [`load_plan`] are sheets of it.
 #![warn(missing_docs)]
 
 pub mod answers;
 pub mod disk;
 pub mod documents;
+pub mod drawing_set;
 pub mod dxf_drawing;
 pub mod ifc_model;
+pub mod load_plan;
 pub mod outline;
 pub mod palette;
 pub mod paper;

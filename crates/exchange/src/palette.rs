@@ -5,13 +5,18 @@
 
 use gantline_drawing::{Fill, Hatch, Pen, Stress};
 
+/// How much heavier a selected line is.
+const SELECTED_FACTOR: f64 = 1.8;
+
 /// A color, red, green and blue from 0 to 255.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Color(pub [u8; 3]);
 
-const BLACK: Color = Color([0, 0, 0]);
+/// The ink of lines and lettering.
+pub const BLACK: Color = Color([0, 0, 0]);
 const SOFT_BLACK: Color = Color([45, 45, 45]);
-const GRAY: Color = Color([110, 110, 110]);
+/// The ink of what stands back: remarks, rules between rows.
+pub const GRAY: Color = Color([110, 110, 110]);
 const LIGHT_GRAY: Color = Color([165, 165, 165]);
 const BLUE: Color = Color([0, 96, 160]);
 const VERMILION: Color = Color([196, 70, 0]);
@@ -46,6 +51,11 @@ pub fn ink(pen: Pen, stress: Stress) -> Color {
         Pen::ClearZone => GREEN,
     };
     if stress == Stress::Faint { color.paler(0.5) } else { color }
+}
+
+/// The width of a pen's line, paper mm.
+pub fn width_mm(pen: Pen, stress: Stress) -> f64 {
+    pen.width_mm() * if stress == Stress::Selected { SELECTED_FACTOR } else { 1.0 }
 }
 
 /// The ink of a hatch's lines.

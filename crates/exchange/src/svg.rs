@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use gantline_drawing::letter_width::Face;
-use gantline_drawing::text::{Across, Up};
+use gantline_drawing::text::Across;
 use gantline_drawing::{Area, Drawing, Fill, Layer, Line, Mark, Polygon, Scale, Shape, Stress, Text, hatch};
 use gantline_plan::geometry::bounds::Bounds;
 use glam::DVec2;
@@ -12,8 +12,6 @@ use crate::palette;
 
 /// White rim around the drawing, paper mm.
 const RIM_MM: f64 = 6.0;
-/// How much heavier a selected line is.
-const SELECTED_FACTOR: f64 = 1.8;
 
 /// A drawing as SVG text on white paper of the drawing's size and a rim.
 pub fn svg(drawing: &Drawing) -> String {
@@ -104,11 +102,6 @@ impl Page {
 
     fn text(&self, out: &mut String, text: &Text, stress: Stress) {
         let (x, y) = self.place(text.at);
-        let drop = match text.anchor.up {
-            Up::Baseline => 0.0,
-            Up::Middle => text.style.cap_mm() / 2.0,
-            Up::CapTop => text.style.cap_mm(),
-        };
         let anchor = match text.anchor.across {
             Across::Start => "start",
             Across::Middle => "middle",
@@ -119,7 +112,7 @@ impl Page {
             out,
             "<text transform=\"translate({x} {y}) rotate({turn})\" y=\"{}\" text-anchor=\"{anchor}\" {} font-size=\"{}\" \
              fill=\"{}\">{}</text>",
-            short(drop),
+            short(text.drop_mm()),
             family(text.style.face()),
             short(text.style.size_mm()),
             palette::ink(text.pen, stress).hex(),
@@ -145,9 +138,8 @@ impl Page {
 }
 
 fn stroke(pen: gantline_drawing::Pen, stress: Stress) -> String {
-    let factor = if stress == Stress::Selected { SELECTED_FACTOR } else { 1.0 };
     let color = palette::ink(pen, stress).hex();
-    let width = short(pen.width_mm() * factor);
+    let width = short(palette::width_mm(pen, stress));
     let dash: Vec<String> = pen.dash_mm().iter().map(|&mm| short(mm)).collect();
     let dashes = if dash.is_empty() { String::new() } else { format!(" stroke-dasharray=\"{}\"", dash.join(" ")) };
     format!(" stroke=\"{color}\" stroke-width=\"{width}\" stroke-linejoin=\"round\"{dashes}")

@@ -57,7 +57,7 @@ fn documents(work: &Path) -> Done<PathBuf> {
     for name in PLANS {
         let plan = root()?.join("demo-projects").join(name).with_extension("json");
         let mut made = cargo()?;
-        made.args(["run", "--quiet", "--locked", "--package", "gantline-exchange", "--example", "documents", "--"]);
+        made.args(["run", "--quiet", "--locked", "--package", "gantline-print", "--example", "documents", "--"]);
         run(made.arg(plan).arg(folder.join(name)))?;
     }
     Ok(folder)

@@ -24,7 +24,7 @@ pub fn start(rest: &[String]) -> Done {
 }
 
 /// Building and running the editor.
-const EDITOR: [&str; 6] = ["run", "--locked", "--package", "gantline-editor", "--bin", "gantline"];
+const EDITOR: [&str; 6] = ["run", "--locked", "--package", "gantline", "--bin", "gantline"];
 
 fn headless() -> Done {
     run(cargo()?.args(EDITOR).args(["--", "demonstration", "--to", DEMONSTRATION]))?;

@@ -7,6 +7,7 @@ use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
 use gantline_editor::document::picker::Scripted;
 use gantline_editor::preferences::{Preferences, Store, ThemeChoice};
 use gantline_editor::{App, Start};
+use gantline_exchange::paper::words_alone;
 use gantline_plan::quantity::UnitSystem;
 
 use crate::walks::walker::Walker;
@@ -39,7 +40,13 @@ impl Camera {
         let store = Store::in_folder(folder.path().join("settings"));
         let preferences = Preferences { units: self.units, theme: self.theme, ..Preferences::default() };
         assert_eq!(store.write(&preferences), None, "preferences are kept");
-        let start = Start { store, picker: Box::new(Scripted::with([])), wake: Box::new(|| ()), open: None };
+        let start = Start {
+            store,
+            picker: Box::new(Scripted::with([])),
+            printer: words_alone,
+            wake: Box::new(|| ()),
+            open: None,
+        };
         let mut harness = Harness::builder()
             .with_size(Vec2::new(1280.0, 800.0))
             .with_pixels_per_point(1.0)

@@ -11,6 +11,7 @@ use gantline_editor::preferences::Store;
 use gantline_editor::{App, Start};
 use gantline_exchange::answers::{CheckAnswer, ReactionsAnswer};
 use gantline_exchange::disk::plan_file;
+use gantline_exchange::paper::words_alone;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::document::{Plan, Standing};
 use gantline_plan::geometry::bounds::Bounds;
@@ -41,6 +42,7 @@ impl Walker {
         let start = Start {
             store: Store::in_folder(folder.path().join("settings")),
             picker: Box::new(Scripted::with(picked)),
+            printer: words_alone,
             wake: Box::new(|| ()),
             open: None,
         };

@@ -24,6 +24,8 @@ pub struct PlanViewOptions {
     pub selected: BTreeSet<ThingId>,
     /// A small picture for an overview: units as ticks with their tags, nothing measured, as from afar.
     pub overview: bool,
+    /// Setbacks of all units, where there is room beside them, and not of those in focus only.
+    pub all_setbacks: bool,
 }
 
 impl PlanViewOptions {
@@ -36,6 +38,7 @@ impl PlanViewOptions {
             roof: None,
             selected: BTreeSet::new(),
             overview: false,
+            all_setbacks: false,
         }
     }
 

@@ -126,6 +126,7 @@ fn roofs_upward(plan: &Plan) -> Vec<RoofId> {
 
 fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks: &mut Vec<Mark>) {
     let fine = !options.is_coarse();
+    let mut taken = if options.all_setbacks { Taken::by_texts(marks.iter(), options.scale) } else { Taken::new() };
     for (&id, placement) in &plan.placements {
         let Some(unit) = assessment.units.get(&id) else { continue };
         marks.extend(unit_marks(id, placement, unit, options));
@@ -139,8 +140,13 @@ fn units(plan: &Plan, assessment: &Assessment, options: &PlanViewOptions, marks:
             marks.extend(conflict_marks(id, unit, options));
         }
         let selected = options.is_in_focus(ThingId::Placement(id));
-        if fine && selected && options.shown.has(Overlay::SettingOut) {
-            marks.extend(setback_marks(plan, id, unit, options));
+        if fine && options.shown.has(Overlay::SettingOut) {
+            if selected {
+                marks.extend(setback_marks(plan, id, unit, options));
+            } else if options.all_setbacks {
+                let drawn = setback_marks(plan, id, unit, options);
+                marks.extend(without_overlap(drawn, &mut taken, options.scale));
+            }
         }
         if fine && selected {
             let mut taken = Taken::by_texts(marks.iter(), options.scale);

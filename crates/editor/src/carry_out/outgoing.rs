@@ -35,7 +35,7 @@ pub fn write_documents(app: &mut App, folder: PathBuf) {
         return;
     };
     let (plan, wanted) = (Arc::clone(document.settled()), Wanted::all(app.preferences.units));
-    app.outgoing = Some(Outgoing::begin(Leaving::Documents { plan, wanted, folder }));
+    app.outgoing = Some(Outgoing::begin(Leaving::Documents { plan, wanted, printer: app.printer, folder }));
 }
 
 /// Begins to write what is drawn on the main sheet.

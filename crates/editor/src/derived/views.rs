@@ -32,7 +32,8 @@ pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) ->
         Sheet::Plan => {
             let shown = shown_on_plan(view);
             let overview = view.beside == Some(sheet);
-            let options = PlanViewOptions { scale, units, shown, roof: view.level, selected, overview };
+            let options =
+                PlanViewOptions { shown, units, selected, overview, roof: view.level, ..PlanViewOptions::at(scale) };
             let made = plan_view_keeping(view.plan, view.assessment, &options, &memory.places);
             memory.places = made.places;
             Some(made.drawing)

@@ -10,6 +10,7 @@ use std::thread::{self, JoinHandle};
 use gantline_drawing::Drawing;
 use gantline_exchange::disk::replace;
 use gantline_exchange::documents::{DocumentFault, Progress, Wanted, make, write};
+use gantline_exchange::paper::Printer;
 use gantline_exchange::png::png;
 use gantline_exchange::svg::svg;
 use gantline_plan::assess::{Memo, assess};
@@ -27,6 +28,8 @@ pub enum Leaving {
         plan: Arc<Plan>,
         /// Which ones, and how.
         wanted: Wanted,
+        /// Who prints those on paper.
+        printer: Printer,
         /// Where to.
         folder: PathBuf,
     },
@@ -115,13 +118,13 @@ impl Outgoing {
 
 fn leave(leaving: Leaving, tell: &Sender<Told>, stop: &AtomicBool) -> Result<String, String> {
     match leaving {
-        Leaving::Documents { plan, wanted, folder } => {
+        Leaving::Documents { plan, wanted, printer, folder } => {
             let mut watch = |progress| {
                 let heard = tell.send(Told::Progress(progress)).is_ok();
                 if heard && !stop.load(Ordering::Relaxed) { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
             };
             let assessment = assess(&plan, &mut Memo::new());
-            let made = make(&plan, &assessment, &wanted, &mut watch).map_err(|fault| fault.to_string())?;
+            let made = make(&plan, &assessment, &wanted, printer, &mut watch).map_err(|fault| fault.to_string())?;
             if stop.load(Ordering::Relaxed) {
                 return Err(DocumentFault::Stopped.to_string());
             }
@@ -145,6 +148,7 @@ fn picture(drawing: &Drawing, path: &Path) -> Result<Vec<u8>, String> {
 
 #[cfg(test)]
 mod tests {
+    use gantline_exchange::paper::words_alone;
     use gantline_plan::quantity::UnitSystem;
 
     use super::*;
@@ -153,7 +157,8 @@ mod tests {
 
     fn documents_to(folder: &Path) -> Leaving {
         let plan = Arc::new(gantline_plan::file::read(SMALL.as_bytes()).unwrap());
-        Leaving::Documents { plan, wanted: Wanted::all(UnitSystem::Si), folder: folder.to_owned() }
+        let wanted = Wanted::all(UnitSystem::Si);
+        Leaving::Documents { plan, wanted, printer: words_alone, folder: folder.to_owned() }
     }
 
     #[test]

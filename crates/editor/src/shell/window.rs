@@ -3,6 +3,8 @@
 use std::path::PathBuf;
 use std::time::Instant;
 
+use gantline_exchange::paper::Printer;
+
 use super::before_start::{self, StartFault};
 use super::desktop_picker::DesktopPicker;
 use super::first_frame::FirstFrame;
@@ -10,7 +12,7 @@ use crate::app::{App, Start};
 use crate::preferences::Store;
 
 /// Opens the window, with a plan if one is given, and returns when it is closed. `begun` is when the program began.
-pub fn run(plan: Option<PathBuf>, begun: Instant) -> Result<(), StartFault> {
+pub fn run(plan: Option<PathBuf>, begun: Instant, printer: Printer) -> Result<(), StartFault> {
     before_start::look()?;
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
@@ -24,7 +26,7 @@ pub fn run(plan: Option<PathBuf>, begun: Instant) -> Result<(), StartFault> {
     let made = eframe::run_native(
         "Gantline",
         options,
-        Box::new(move |creation| Ok(Box::new(Window::new(creation, plan, FirstFrame::asked_for(begun))))),
+        Box::new(move |creation| Ok(Box::new(Window::new(creation, plan, printer, FirstFrame::asked_for(begun))))),
     );
     made.map_err(|fault| StartFault::NoWindow(fault.to_string()))
 }
@@ -35,7 +37,12 @@ struct Window {
 }
 
 impl Window {
-    fn new(creation: &eframe::CreationContext<'_>, open: Option<PathBuf>, first_frame: Option<FirstFrame>) -> Self {
+    fn new(
+        creation: &eframe::CreationContext<'_>,
+        open: Option<PathBuf>,
+        printer: Printer,
+        first_frame: Option<FirstFrame>,
+    ) -> Self {
         let waker = || {
             let context = creation.egui_ctx.clone();
             move || context.request_repaint()
@@ -43,6 +50,7 @@ impl Window {
         let start = Start {
             store: Store::of_user(),
             picker: Box::new(DesktopPicker::new(waker())),
+            printer,
             wake: Box::new(waker()),
             open,
         };

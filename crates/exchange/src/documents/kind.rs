@@ -11,11 +11,16 @@ pub enum DocumentKind {
     Model,
     /// Bases, reactions and findings as tables for other programs.
     Tables,
+    /// Roof plans, elevations, sections and setting-out on sheets.
+    DrawingSet,
+    /// Bases with what they bring to the structure, on sheets.
+    LoadPlan,
 }
 
 impl DocumentKind {
     /// All kinds, in the order in which they are made.
-    pub const ALL: [Self; 4] = [Self::Schedule, Self::Drawing, Self::Model, Self::Tables];
+    pub const ALL: [Self; 6] =
+        [Self::Schedule, Self::Drawing, Self::Model, Self::Tables, Self::DrawingSet, Self::LoadPlan];
 
     /// Its words.
     pub const fn words(self) -> &'static str {
@@ -24,6 +29,8 @@ impl DocumentKind {
             Self::Drawing => "plan drawing (DXF)",
             Self::Model => "model (IFC)",
             Self::Tables => "tables (CSV)",
+            Self::DrawingSet => "drawing set (PDF)",
+            Self::LoadPlan => "load plan (PDF)",
         }
     }
 }

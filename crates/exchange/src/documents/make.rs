@@ -10,8 +10,11 @@ use gantline_plan::quantity::UnitSystem;
 
 use super::{DocumentKind, Imprint};
 use crate::disk::{DiskFault, replace_all};
+use crate::drawing_set::{Given, PaperSize, drawing_set};
 use crate::dxf_drawing::{DrawingUnit, dxf, plan_sheet};
 use crate::ifc_model::ifc;
+use crate::load_plan::load_plan;
+use crate::paper::{Paper, Printer};
 use crate::schedule::{self, ScheduleFault};
 
 /// Which documents are wanted, and how.
@@ -23,6 +26,8 @@ pub struct Wanted {
     pub units: UnitSystem,
     /// The unit of the drawing for CAD.
     pub drawing_unit: DrawingUnit,
+    /// Size of the sheets of drawing set and load plan.
+    pub size: PaperSize,
     /// A date in place of the plan's.
     pub date: Option<String>,
 }
@@ -64,6 +69,14 @@ pub enum DocumentFault {
         /// What is wrong.
         cause: ::csv::Error,
     },
+    /// A document on paper.
+    #[error("{name} can't be printed: {cause}")]
+    Print {
+        /// Name of its file.
+        name: String,
+        /// What is wrong.
+        cause: String,
+    },
     /// The disk.
     #[error(transparent)]
     Disk(#[from] DiskFault),
@@ -75,15 +88,17 @@ pub enum DocumentFault {
 impl Wanted {
     /// Every kind, with the plan's own date.
     pub fn all(units: UnitSystem) -> Self {
-        Self { kinds: DocumentKind::ALL.to_vec(), units, drawing_unit: DrawingUnit::default(), date: None }
+        let (kinds, drawing_unit) = (DocumentKind::ALL.to_vec(), DrawingUnit::default());
+        Self { kinds, units, drawing_unit, size: PaperSize::usual(units), date: None }
     }
 }
 
-/// Makes the documents of a plan.
+/// Makes the documents of a plan; those on paper are printed by whoever can.
 pub fn make(
     plan: &Plan,
     assessment: &Assessment,
     wanted: &Wanted,
+    printer: Printer,
     watch: &mut Watch<'_>,
 ) -> Result<Vec<Document>, DocumentFault> {
     let imprint = Imprint::of(plan, wanted.date.as_deref());
@@ -93,7 +108,7 @@ pub fn make(
         if watch(Progress { next, made, wanted: kinds.len() }).is_break() {
             return Err(DocumentFault::Stopped);
         }
-        documents.extend(one_kind(next, plan, assessment, &imprint, wanted)?);
+        documents.extend(one_kind(next, (plan, assessment), &imprint, wanted, printer)?);
     }
     Ok(documents)
 }
@@ -106,15 +121,25 @@ pub fn write(folder: &Path, documents: &[Document]) -> Result<Vec<PathBuf>, Docu
     Ok(files.into_iter().map(|(path, _)| path).collect())
 }
 
+fn printed(name: &str, paper: &Paper, printer: Printer) -> Result<Document, DocumentFault> {
+    match printer(paper) {
+        Ok(bytes) => Ok(Document { name: name.to_owned(), bytes }),
+        Err(cause) => Err(DocumentFault::Print { name: name.to_owned(), cause }),
+    }
+}
+
 fn one_kind(
     kind: DocumentKind,
-    plan: &Plan,
-    assessment: &Assessment,
+    (plan, assessment): (&Plan, &Assessment),
     imprint: &Imprint,
     wanted: &Wanted,
+    printer: Printer,
 ) -> Result<Vec<Document>, DocumentFault> {
     let units = wanted.units;
+    let given = Given { plan, assessment, imprint, units, size: wanted.size };
     Ok(match kind {
+        DocumentKind::DrawingSet => vec![printed("gantline-drawings.pdf", &drawing_set(&given), printer)?],
+        DocumentKind::LoadPlan => vec![printed("gantline-loads.pdf", &load_plan(&given), printer)?],
         DocumentKind::Schedule => {
             let bytes = schedule::workbook(plan, assessment, imprint, units)?;
             vec![Document { name: "gantline-schedule.xlsx".to_owned(), bytes }]

@@ -6,6 +6,6 @@ pub mod imprint;
 pub mod kind;
 pub mod make;
 
-pub use imprint::Imprint;
+pub use imprint::{CAUTION, Imprint};
 pub use kind::DocumentKind;
 pub use make::{Document, DocumentFault, Progress, Wanted, make, write};

@@ -11,4 +11,4 @@ pub mod page;
 pub use block::{Block, Cell, Column, Look, Row, Table};
 pub use flow::{Format, Sheet, lay_out};
 pub use formula::Formula;
-pub use page::{OnPage, Page, Paper, Printer, Words};
+pub use page::{OnPage, Page, Paper, Printer, Words, words_alone};

@@ -97,3 +97,20 @@ pub struct Words {
 
 /// Prints: a PDF, or what is wrong in words. The same paper gives the same bytes.
 pub type Printer = fn(&Paper) -> Result<Vec<u8>, String>;
+
+/// Prints the words alone, a line each: for tests that look for words, and for whoever wants no PDF.
+pub fn words_alone(paper: &Paper) -> Result<Vec<u8>, String> {
+    let mut text = format!("{}\n", paper.title);
+    let mut line = |words: &str| {
+        text.push_str(words);
+        text.push('\n');
+    };
+    for thing in paper.pages.iter().flat_map(|page| &page.things) {
+        match thing {
+            OnPage::Words(words) => line(&words.words),
+            OnPage::Picture { drawing, .. } => drawing.words().for_each(&mut line),
+            OnPage::Line { .. } | OnPage::Area { .. } => {}
+        }
+    }
+    Ok(text.into_bytes())
+}

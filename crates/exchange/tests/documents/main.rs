@@ -3,5 +3,6 @@
 mod dxf_drawing;
 mod ifc_model;
 mod schedule;
+mod sheets;
 mod together;
 mod worked;

@@ -4,6 +4,7 @@ use std::fs;
 use std::ops::ControlFlow;
 
 use gantline_exchange::documents::{DocumentFault, DocumentKind, Wanted, make, write};
+use gantline_exchange::paper::words_alone;
 use gantline_plan::quantity::UnitSystem;
 
 use super::worked::{COURTYARD, SMALL, Worked};
@@ -24,7 +25,7 @@ fn the_same_plan_gives_the_same_bytes() {
 fn whoever_stops_has_written_nothing() {
     let worked = Worked::of(SMALL);
     let mut asked = 0;
-    let made = make(&worked.plan, &worked.assessment, &Wanted::all(UnitSystem::Si), &mut |progress| {
+    let made = make(&worked.plan, &worked.assessment, &Wanted::all(UnitSystem::Si), words_alone, &mut |progress| {
         assert_eq!(progress.made, asked);
         asked += 1;
         if progress.made + 1 == DocumentKind::ALL.len() { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }

@@ -3,6 +3,7 @@
 use std::ops::ControlFlow;
 
 use gantline_exchange::documents::{Document, DocumentKind, Wanted, make};
+use gantline_exchange::paper::words_alone;
 use gantline_plan::assess::{Assessment, Memo, assess};
 use gantline_plan::document::Plan;
 use gantline_plan::file::read;
@@ -11,6 +12,8 @@ use gantline_plan::quantity::UnitSystem;
 /// A plan without mistakes, and one that is full of them.
 pub const SMALL: &str = include_str!("../../../../demo-projects/small-roof.json");
 pub const COURTYARD: &str = include_str!("../../../../demo-projects/courtyard-building.json");
+/// A plan of three hundred units.
+pub const LARGE: &str = include_str!("../../../../demo-projects/large-complex.json");
 
 /// A plan with its assessment.
 pub struct Worked {
@@ -29,7 +32,7 @@ impl Worked {
     }
 
     pub fn documents(&self, wanted: &Wanted) -> Vec<Document> {
-        make(&self.plan, &self.assessment, wanted, &mut |_| ControlFlow::Continue(())).unwrap()
+        make(&self.plan, &self.assessment, wanted, words_alone, &mut |_| ControlFlow::Continue(())).unwrap()
     }
 
     /// The one file of a kind.

@@ -1,6 +1,6 @@
 //! Writes the documents of a plan, and beside them the answers that they are compared with.
 //!
-//! `cargo run -p gantline-exchange --example documents -- PLAN FOLDER [us]`
+//! `cargo run -p gantline-print --example documents -- PLAN FOLDER [us]`
 
 use std::error::Error;
 use std::fs;
@@ -30,7 +30,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         begun = Instant::now();
         ControlFlow::Continue(())
     };
-    let documents = make(&plan, &assessment, &Wanted::all(units), &mut told)?;
+    let documents = make(&plan, &assessment, &Wanted::all(units), gantline_print::pdf, &mut told)?;
     println!("{:?} to the end", begun.elapsed());
     write(&folder, &documents)?;
     fs::write(folder.join("check.json"), serde_json::to_string(&CheckAnswer::of(&plan, &assessment))?)?;

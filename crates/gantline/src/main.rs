@@ -13,7 +13,7 @@ fn main() -> ExitCode {
 
 /// Opens the window, with a plan or with the start page.
 fn window(plan: Option<PathBuf>, begun: Instant) -> ExitCode {
-    match gantline_editor::shell::run(plan, begun) {
+    match gantline_editor::shell::run(plan, begun, gantline_print::pdf) {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
             eprintln!("gantline: {fault}");

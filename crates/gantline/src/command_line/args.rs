@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use gantline_exchange::documents::DocumentKind;
+use gantline_exchange::drawing_set::PaperSize;
 use gantline_exchange::dxf_drawing::DrawingUnit;
 use gantline_exchange::outline::LengthUnit;
 use gantline_plan::quantity::UnitSystem;
@@ -30,7 +31,7 @@ pub enum Question {
     Check(CheckArgs),
     /// Tell the reactions of every unit in every combination, with all that acts at the same time.
     Reactions(ReactionsArgs),
-    /// Write the plan as files for others: schedule, drawing, model, tables. All of them are written, or none.
+    /// Write the plan as files for others: schedule, drawing, model, tables, drawing set, load plan. All of them are written, or none.
     Documents(DocumentsArgs),
     /// Print the JSON Schema of the plan file or of an answer.
     Schema(SchemaArgs),
@@ -108,6 +109,9 @@ pub struct DocumentsArgs {
     /// Unit of the drawing for CAD.
     #[arg(long, value_enum, default_value = "m")]
     pub dxf_in: DrawnIn,
+    /// Size of the sheets of drawing set and load plan; without it A1, or ARCH D in US customary units.
+    #[arg(long, value_enum)]
+    pub paper: Option<PaperChoice>,
     /// Date printed on them in place of the plan's; best as 2026-03-31.
     #[arg(long)]
     pub date: Option<String>,
@@ -127,6 +131,32 @@ pub enum DocumentChoice {
     Ifc,
     /// Bases, reactions and findings as tables.
     Csv,
+    /// Roof plans, elevations, sections and setting-out on sheets (PDF).
+    Drawings,
+    /// Bases with what they bring to the structure, on sheets (PDF).
+    Loads,
+}
+
+/// Sizes of sheets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum PaperChoice {
+    /// 841 by 594 mm.
+    A1,
+    /// 420 by 297 mm.
+    A3,
+    /// 36 by 24 inches.
+    ArchD,
+}
+
+impl PaperChoice {
+    /// The size that is meant.
+    pub const fn size(self) -> PaperSize {
+        match self {
+            Self::A1 => PaperSize::A1,
+            Self::A3 => PaperSize::A3,
+            Self::ArchD => PaperSize::ArchD,
+        }
+    }
 }
 
 /// The unit of the drawing for CAD.
@@ -156,6 +186,8 @@ impl DocumentChoice {
             Self::Dxf => DocumentKind::Drawing,
             Self::Ifc => DocumentKind::Model,
             Self::Csv => DocumentKind::Tables,
+            Self::Drawings => DocumentKind::DrawingSet,
+            Self::Loads => DocumentKind::LoadPlan,
         }
     }
 }

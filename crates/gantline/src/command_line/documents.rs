@@ -4,9 +4,10 @@ use std::ops::ControlFlow;
 
 use gantline_exchange::disk::plan_file::open;
 use gantline_exchange::documents::{DocumentKind, Wanted, make, write};
+use gantline_exchange::drawing_set::PaperSize;
 use gantline_plan::assess::{Memo, assess};
 
-use super::args::{DocumentChoice, DocumentsArgs};
+use super::args::{DocumentChoice, DocumentsArgs, PaperChoice};
 use super::ending::{Ending, NoAnswer};
 use super::tally::tally_line;
 use super::told::{tell, tell_beside};
@@ -17,13 +18,15 @@ pub fn documents(args: &DocumentsArgs) -> Result<Ending, NoAnswer> {
     let folder = &args.to;
     std::fs::create_dir_all(folder).map_err(|cause| NoAnswer::Folder { folder: folder.clone(), cause })?;
     let assessment = assess(&plan, &mut Memo::new());
+    let units = args.units.system();
     let wanted = Wanted {
         kinds: kinds(&args.only),
-        units: args.units.system(),
+        units,
         drawing_unit: args.dxf_in.unit(),
+        size: args.paper.map_or(PaperSize::usual(units), PaperChoice::size),
         date: args.date.clone(),
     };
-    let documents = make(&plan, &assessment, &wanted, &mut |_| ControlFlow::Continue(()))?;
+    let documents = make(&plan, &assessment, &wanted, gantline_print::pdf, &mut |_| ControlFlow::Continue(()))?;
     for path in write(folder, &documents)? {
         tell(&format!("{}\n", path.display()))?;
     }
