@@ -4,8 +4,9 @@ use std::hint::black_box;
 use std::ops::ControlFlow;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use gantline_exchange::documents::{DocumentKind, Wanted, make};
+use gantline_exchange::documents::{DocumentKind, Imprint, Wanted, make};
 use gantline_exchange::paper::words_alone;
+use gantline_exchange::report::report;
 use gantline_plan::assess::{Memo, assess};
 use gantline_plan::file::read;
 use gantline_plan::quantity::UnitSystem;
@@ -26,6 +27,10 @@ fn documents(criterion: &mut Criterion) {
             });
         });
     }
+    let imprint = Imprint::of(&plan, None);
+    group.bench_function("calculation report as blocks", |bencher| {
+        bencher.iter(|| black_box(report(&plan, &assessment, &imprint, UnitSystem::Si)));
+    });
 }
 
 criterion_group!(benches, documents);

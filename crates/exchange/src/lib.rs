@@ -4,7 +4,8 @@
 //! keeps recovery copies; [`svg`] and [`png`] print drawings; [`schedule`] is the tables of bases, reactions, parts and findings;
 //! [`dxf_drawing`] the plan for CAD, [`ifc_model`] as a building model; [`documents`] puts together what leaves the plan for others.
 //! [`outline`] reads roofs from drawings that others made.
-//! [`paper`] is what documents on paper are made of; [`drawing_set`] and [`load_plan`] are sheets of it.
+//! [`paper`] is what documents on paper are made of; [`drawing_set`] and [`load_plan`] are sheets of it, [`mod@report`] is the
+//! calculation report as a text that flows over pages.
 #![warn(missing_docs)]
 
 pub mod answers;
@@ -18,5 +19,6 @@ pub mod outline;
 pub mod palette;
 pub mod paper;
 pub mod png;
+pub mod report;
 pub mod schedule;
 pub mod svg;

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use gantline_plan::assess::anchorage::PlateState;
 use gantline_plan::assess::{Amount, Assessment, Code, Component, Memo, Sense, UnitAssessment, assess};
 use gantline_plan::basis::{CaseLoad, DesignCode, LeanLimits, NeighborRule, Sourced, Tension, presets};
 use gantline_plan::catalog::{BraceAction, Family, MakeUp};
@@ -95,6 +96,10 @@ fn shown(plan: &Plan, assessment: &Assessment, figure: &FigureId) -> Option<f64>
         }
         FigureId::MemberUse { unit, row } => of(unit)?.reactions.as_ref()?.members[*row].utilization?,
         FigureId::JointUplift { unit, row } => of(unit)?.reactions.as_ref()?.joints[*row].uplift_n,
+        FigureId::PlateAction { unit, row, component } | FigureId::PlateBalance { unit, row, component } => {
+            state(of(unit)?, *row)?.action[Component::ALL.iter().position(|one| one == component)?]
+        }
+        FigureId::AnchorTension { unit, row, anchor } => *state(of(unit)?, *row)?.tension_n.get(*anchor)?,
         FigureId::SocketUse { unit, row } => of(unit)?.reactions.as_ref()?.socket[*row].utilization?,
         FigureId::Twist(unit) => of(unit)?.reactions.as_ref()?.twist_nm?,
         FigureId::TipDeflection(unit) => of(unit)?.reactions.as_ref()?.tip_deflection_m?,
@@ -129,6 +134,10 @@ fn shown(plan: &Plan, assessment: &Assessment, figure: &FigureId) -> Option<f64>
             made.limit.as_ref()?.amount.value
         }
     })
+}
+
+fn state(unit: &UnitAssessment, row: usize) -> Option<&PlateState> {
+    unit.base.as_ref()?.uses.get(row)?.state.as_deref()
 }
 
 fn served(unit: &UnitAssessment, facade: EdgeId) -> Option<&gantline_plan::assess::Served> {
@@ -189,7 +198,10 @@ fn unreadable(figure: &FigureId, trace: &Trace) -> Option<String> {
     (!(told && symbols && sums)).then(|| format!("{figure:?}: {trace:?}"))
 }
 
-const NAMES: [&str; 22] = [
+const NAMES: [&str; 25] = [
+    "PlateAction",
+    "PlateBalance",
+    "AnchorTension",
     "Reaction",
     "BraceForce",
     "FootReaction",

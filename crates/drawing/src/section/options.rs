@@ -1,6 +1,8 @@
 //! What a section is to show, at which scale, and the loads written on it.
 
+use gantline_plan::assess::{Component, Sense, UnitAssessment};
 use gantline_plan::quantity::UnitSystem;
+use glam::DVec2;
 
 use crate::scale::Scale;
 use crate::shown::{Overlay, OverlaySet, Shown};
@@ -69,6 +71,28 @@ pub struct SectionLoads {
     pub base: Option<BaseActions>,
     /// Which combination and level they belong to, in words.
     pub words: String,
+}
+
+impl SectionLoads {
+    /// The governing combination's set with the largest moment, turned into the plane of its arm; nothing where nothing was
+    /// computed.
+    pub fn governing(unit: &UnitAssessment) -> Self {
+        let found = unit.reactions.as_ref().and_then(|reactions| {
+            let governing = reactions.governing()?;
+            Some((governing, governing.extreme(Component::M, Sense::Max)?))
+        });
+        let Some((governing, set)) = found else {
+            return Self::default();
+        };
+        let [fx, fy, fz, mx, my, _] = set.concurrent;
+        // Base axes to axes that turn with the arm: x along the arm, y to its left.
+        let in_arm = |x: f64, y: f64| DVec2::from_angle(-set.slew_rad).rotate(DVec2::new(x, y));
+        Self {
+            rope_n: set.pull.map(|_| governing.pull_n),
+            base: Some(BaseActions { outward_n: in_arm(fx, fy).x, up_n: fz, tilting_nm: in_arm(mx, my).y }),
+            words: format!("{}, {}, largest moment", governing.name, governing.level.name()),
+        }
+    }
 }
 
 /// Actions of the unit on the structure in the plane of the section, at the underside of the base plate.

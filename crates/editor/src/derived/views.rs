@@ -5,11 +5,10 @@ use gantline_drawing::elevation::{ElevationOptions, elevation};
 use gantline_drawing::fit::fit_scale;
 use gantline_drawing::label::LabelPlaces;
 use gantline_drawing::plan_view::{PlanViewOptions, plan_view_keeping};
-use gantline_drawing::section::{BaseActions, SectionDetail, SectionLoads, SectionOptions, section};
+use gantline_drawing::section::{SectionDetail, SectionLoads, SectionOptions, section};
 use gantline_drawing::shown::{Overlay, Shown};
 use gantline_drawing::text::Heading;
 use gantline_drawing::{Drawing, Scale};
-use gantline_plan::assess::{Component, Sense, UnitAssessment};
 use gantline_plan::document::{PlacementId, Plan, ThingId};
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
@@ -39,7 +38,7 @@ pub fn draw(sheet: Sheet, view: &View<'_>, scale: Scale, memory: &mut Memory) ->
             Some(made.drawing)
         }
         Sheet::Section(unit) => {
-            let loads = view.assessment.units.get(&unit).map(|unit| loads(unit)).unwrap_or_default();
+            let loads = view.assessment.units.get(&unit).map(|unit| SectionLoads::governing(unit)).unwrap_or_default();
             let detail = if view.beside == Some(sheet) { SectionDetail::Main } else { SectionDetail::Whole };
             let options =
                 SectionOptions { scale, units, shown: view.overlays.drawn(), loads, heading: Heading::LeftOut, detail };
@@ -68,25 +67,6 @@ fn shown_on_plan(view: &View<'_>) -> Shown {
         shown.without(Overlay::Reactions)
     } else {
         shown
-    }
-}
-
-/// The governing combination's set with the largest moment, turned into the plane of its arm.
-fn loads(unit: &UnitAssessment) -> SectionLoads {
-    let found = unit.reactions.as_ref().and_then(|reactions| {
-        let governing = reactions.governing()?;
-        Some((governing, governing.extreme(Component::M, Sense::Max)?))
-    });
-    let Some((governing, set)) = found else {
-        return SectionLoads::default();
-    };
-    let [fx, fy, fz, mx, my, _] = set.concurrent;
-    // Base axes to axes that turn with the arm: x along the arm, y to its left.
-    let in_arm = |x: f64, y: f64| DVec2::from_angle(-set.slew_rad).rotate(DVec2::new(x, y));
-    SectionLoads {
-        rope_n: set.pull.map(|_| governing.pull_n),
-        base: Some(BaseActions { outward_n: in_arm(fx, fy).x, up_n: fz, tilting_nm: in_arm(mx, my).y }),
-        words: format!("{}, {}, largest moment", governing.name, governing.level.name()),
     }
 }
 

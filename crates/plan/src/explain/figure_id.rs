@@ -1,5 +1,6 @@
 //! The name of any shown figure.
 
+use super::plate::acts_as_on_the_base;
 use crate::assess::{Assessment, Code, Component, Sense, UnitAssessment};
 use crate::document::PlacementId;
 use crate::geometry::facade::FacadeKey;
@@ -64,6 +65,34 @@ pub enum FigureId {
         unit: PlacementId,
         /// Row.
         row: usize,
+    },
+    /// A component of what acts on the plate of a base on floor or plinth where a look is worst, by the look's row among the
+    /// base's uses, N or N·m.
+    PlateAction {
+        /// Whose.
+        unit: PlacementId,
+        /// Row.
+        row: usize,
+        /// One of the six.
+        component: Component,
+    },
+    /// The same, added up from what anchors and pressure do to the plate: Fz, Mx or My.
+    PlateBalance {
+        /// Whose.
+        unit: PlacementId,
+        /// Row.
+        row: usize,
+        /// Fz, Mx or My.
+        component: Component,
+    },
+    /// Tension of an anchor where a look is worst, N.
+    AnchorTension {
+        /// Whose.
+        unit: PlacementId,
+        /// Row of the look among the base's uses.
+        row: usize,
+        /// Which anchor, from 0.
+        anchor: usize,
     },
     /// The mast in its socket, by its row.
     SocketUse {
@@ -147,6 +176,7 @@ impl FigureId {
         let mut all = vec![Self::ConeNeeded];
         for (&id, unit) in &assessment.units {
             of_strength(id, unit, &mut all);
+            of_plate(id, unit, &mut all);
             of_place(id, unit, assessment, &mut all);
         }
         for &facade in assessment.facades.keys() {
@@ -184,6 +214,25 @@ fn of_strength(unit: PlacementId, result: &UnitAssessment, all: &mut Vec<FigureI
         reactions.at_rating.as_ref().filter(|found| found.utilization > 0.0).map(|_| FigureId::UseAtRating(unit)),
     ];
     all.extend(single.into_iter().flatten());
+}
+
+fn of_plate(unit: PlacementId, result: &UnitAssessment, all: &mut Vec<FigureId>) {
+    let Some(base) = &result.base else { return };
+    for (row, used) in base.uses.iter().enumerate() {
+        let Some(state) = &used.state else { continue };
+        if state.causes.is_some() && acts_as_on_the_base(result, used.of) {
+            let single = Component::ALL.into_iter().filter(|part| !matches!(part, Component::V | Component::M));
+            all.extend(single.map(|component| FigureId::PlateAction { unit, row, component }));
+        }
+        if !state.tension_n.is_empty() {
+            let parts = [Component::Fz, Component::Mx, Component::My];
+            all.extend(parts.map(|component| FigureId::PlateBalance { unit, row, component }));
+        }
+        if state.neutral_axis_m.is_some() && state.pressed_n > 0.0 {
+            let pulled = state.tension_n.iter().enumerate().filter(|(_, tension)| **tension > 0.0);
+            all.extend(pulled.map(|(anchor, _)| FigureId::AnchorTension { unit, row, anchor }));
+        }
+    }
 }
 
 fn of_place(unit: PlacementId, result: &UnitAssessment, assessment: &Assessment, all: &mut Vec<FigureId>) {

@@ -80,7 +80,6 @@ fn tension_symbols(subject: &Subject<'_>, tension: &Tension, level: LoadLevel, c
             let factor = if level == LoadLevel::Service { 1.0 } else { load_factor.value };
             vec![
                 Symbol::entered("m", "persons, tools and rope", mass(mass_kg.value), path("mass")),
-                Symbol::computed("g", "standard gravity, m/s² (ISO 80000-3)", number(GRAVITY_M_S2)),
                 Symbol::entered("φ_d", "factor for jerks and stops", number(dynamic.value), path("dynamic factor")),
                 Symbol::entered("γ_Q", "load factor; 1 in service", number(factor), path("load factor")),
             ]
@@ -112,10 +111,11 @@ fn lengths(subject: &Subject<'_>) -> Vec<Symbol> {
     ]
 }
 
-/// Masses of the parts.
+/// Masses of the parts, and what makes weights of them.
 fn masses(subject: &Subject<'_>) -> Vec<Symbol> {
     let unit = subject.unit;
     let mut all = vec![
+        Symbol::computed("g", "standard gravity, m/s² (ISO 80000-3)", number(GRAVITY_M_S2)),
         Symbol::entered("m_mast", "mass of the mast", mass(unit.mast.mass_kg), subject.of_mast("mass")),
         Symbol::entered("m_arm", "mass of the arm", mass(unit.arm.mass_kg), subject.of_arm("mass")),
     ];

@@ -12,6 +12,7 @@ mod joint;
 mod member;
 mod of_plan;
 mod place;
+mod plate;
 mod reach;
 mod reaction;
 mod stiffness;

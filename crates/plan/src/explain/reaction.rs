@@ -5,7 +5,7 @@
 //! Fz = −(T·cos θ + Σ G), My = a·T·cos θ + H·T·sin θ + Σ G_i·x_i. Source: equilibrium. A brace from arm to mast or base is an
 //! inner force and drops out; a foot of its own takes its pull away from the base.
 
-use gantline_mechanics::envelope::{Component as Row, Sense as End, base_envelope};
+use gantline_mechanics::envelope::{Actions, Causes, Component as Row, Sense as End, base_envelope};
 use gantline_mechanics::unit::Unit;
 use glam::DVec3;
 
@@ -27,17 +27,44 @@ pub fn trace(subject: &Subject<'_>, combination: usize, component: Component, se
         Some((actions, envelope.get(row(component), end(sense))?.clone()))
     });
     let (actions, extreme) = most_extreme(looks, sense)?;
-    let (causes, slew) = (&extreme.causes, extreme.slew_rad);
-    let mut loads = loads_in_base_axes(model.unit(), &actions, causes, slew);
-    loads.retain(|load| load.on != On::Foot);
     let at_base = DVec3::new(extreme.concurrent[0], extreme.concurrent[1], extreme.concurrent[2]);
-    let mut symbols = inside::symbols(subject, combination, &actions, causes, slew);
-    if let Some((strut, axial)) = taken_by_foot(model.unit(), slew, total_n(&loads) - at_base) {
+    let name = &subject.combined(combination)?.name;
+    let title = format!("{} of unit {}, {name}", component.symbol(), subject.tag);
+    let state = Acting { combination, actions: &actions, causes: &extreme.causes, slew_rad: extreme.slew_rad, at_base };
+    Some(at_the_base(subject, model.unit(), &title, component, &state))
+}
+
+/// All that acts on a unit at once, and the force that comes of it at the base.
+pub struct Acting<'a> {
+    /// Index of the combination in the basis.
+    pub combination: usize,
+    /// The actions.
+    pub actions: &'a Actions,
+    /// Which way they act.
+    pub causes: &'a Causes,
+    /// Slew of the arm.
+    pub slew_rad: f64,
+    /// Force on the base, N.
+    pub at_base: DVec3,
+}
+
+/// One component at the base, added up from all that acts.
+pub fn at_the_base(
+    subject: &Subject<'_>,
+    unit: &Unit,
+    title: &str,
+    component: Component,
+    acting: &Acting<'_>,
+) -> Trace {
+    let Acting { combination, actions, causes, slew_rad, at_base } = *acting;
+    let mut loads = loads_in_base_axes(unit, actions, causes, slew_rad);
+    loads.retain(|load| load.on != On::Foot);
+    let mut symbols = inside::symbols(subject, combination, actions, causes, slew_rad);
+    if let Some((strut, axial)) = taken_by_foot(unit, slew_rad, total_n(&loads) - at_base) {
         symbols.push(axial);
         loads.push(strut);
     }
-    let name = &subject.combined(combination)?.name;
-    Some(added_up(&format!("{} of unit {}, {name}", component.symbol(), subject.tag), component, symbols, &loads))
+    added_up(title, component, symbols, &loads)
 }
 
 /// What a strut to a foot of its own takes away from the base. Its force comes from the space frame; statics alone can't

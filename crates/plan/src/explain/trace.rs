@@ -1,7 +1,9 @@
 //! A trace: how one figure came about, so that a reviewer can follow it with a pocket calculator.
 
 use super::subject::Subject;
-use super::{FigureId, brace_and_foot, clearance, facade, joint, member, of_plan, place, reach, reaction, stiffness};
+use super::{
+    FigureId, brace_and_foot, clearance, facade, joint, member, of_plan, place, plate, reach, reaction, stiffness,
+};
 use crate::assess::{Amount, Assessment, Memo, assess};
 use crate::document::Plan;
 use crate::quantity::Kind;
@@ -100,6 +102,9 @@ pub fn explain_in(plan: &Plan, assessment: &Assessment, figure: &FigureId) -> Op
         }
         FigureId::JointUplift { unit, row } => joint::trace(&subject(unit)?, row),
         FigureId::MemberUse { unit, row } => member::trace(&subject(unit)?, row),
+        FigureId::PlateAction { unit, row, component } => plate::action(&subject(unit)?, row, component),
+        FigureId::PlateBalance { unit, row, component } => plate::balance(&subject(unit)?, row, component),
+        FigureId::AnchorTension { unit, row, anchor } => plate::anchor_tension(&subject(unit)?, row, anchor),
         FigureId::SocketUse { unit, row } => stiffness::socket(&subject(unit)?, row),
         FigureId::TipDeflection(unit) => stiffness::tip_deflection(&subject(unit)?),
         FigureId::CriticalFactor(unit) => stiffness::critical_factor(&subject(unit)?),

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use glam::{DVec2, DVec3};
 
 pub use gantline_mechanics::anchorage::Mode;
+use gantline_mechanics::envelope::Causes;
 
 /// What base, fixing and concrete make of everything that acts.
 #[derive(Debug, Clone, PartialEq)]
@@ -209,6 +210,8 @@ pub struct PlateState {
     pub slew_rad: f64,
     /// Direction of the rope's pull in the base's axes; none when no rope pulls.
     pub pull: Option<DVec3>,
+    /// All that acts on the unit in this state, in the base's axes; none for a foot.
+    pub causes: Option<Causes>,
     /// Fx, Fy, Fz (N), Mx, My, Mz (N·m) on the plate, in its axes.
     pub action: [f64; 6],
     /// Ratio of the elastic moduli of anchors and concrete that is worse.
@@ -223,6 +226,10 @@ pub struct PlateState {
     pub neutral_axis_m: Option<[DVec2; 2]>,
     /// Largest pressure under the plate, Pa.
     pub pressure_pa: f64,
+    /// Resultant of the pressure, N; 0 where the plate presses nowhere.
+    pub pressed_n: f64,
+    /// Where it acts, in plate axes; none where the plate presses nowhere.
+    pub pressed_at_m: Option<DVec2>,
 }
 
 /// The nearest place of an edge of the concrete.

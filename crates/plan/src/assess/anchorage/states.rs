@@ -138,6 +138,7 @@ impl State {
             ..self.cause
         };
         let mut state = Self::of(cause, self.action.slewed(turn_rad), &forces.plates, self.plate);
+        state.from = self.from.as_ref().map(|(set, causes)| (*set, turned(causes, turn_rad)));
         state.sustain(forces.sustained_share);
         state
     }
@@ -171,6 +172,7 @@ impl State {
             weight_factor: self.cause.weight_factor,
             slew_rad: self.cause.slew_rad,
             pull: self.cause.pull,
+            causes: self.from.as_ref().map(|(_, causes)| causes.clone()),
             action: self.action.six(),
             modular_ratio: plate.modular_ratio,
             tension_n: solution.map_or_else(Vec::new, |solution| solution.tension_n.clone()),
@@ -179,6 +181,8 @@ impl State {
             pressed_m: solution.map_or_else(Vec::new, |solution| solution.pressed(plate)),
             neutral_axis_m: solution.and_then(|solution| solution.neutral_axis(plate)),
             pressure_pa: solution.map_or(0.0, |solution| solution.greatest_pressure_pa),
+            pressed_n: solution.map_or(0.0, |solution| solution.pressure_n),
+            pressed_at_m: solution.and_then(|solution| solution.pressure_at),
         }
     }
 
@@ -190,6 +194,17 @@ impl State {
     /// The largest tension of an anchor, N; infinite where nothing resists.
     pub fn greatest_tension_n(&self) -> f64 {
         self.solution.as_ref().map_or(f64::INFINITY, PlateSolution::greatest_tension_n)
+    }
+}
+
+/// All that acts, turned about the mast.
+fn turned(causes: &Causes, turn_rad: f64) -> Causes {
+    let (turn, level) = (glam::DQuat::from_rotation_z(turn_rad), DVec2::from_angle(turn_rad));
+    Causes {
+        pulls_n: causes.pulls_n.iter().map(|&pull| turn * pull).collect(),
+        wind: level.rotate(causes.wind),
+        tether: level.rotate(causes.tether),
+        ..causes.clone()
     }
 }
 

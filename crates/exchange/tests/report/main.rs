@@ -1,0 +1,7 @@
+//! The calculation report of the demonstration plans, read block by block.
+
+mod by_hand;
+mod content;
+mod hostile;
+mod printed;
+mod reading;
