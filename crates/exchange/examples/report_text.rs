@@ -39,6 +39,7 @@ fn tell(block: &Block) {
         }
         Block::Picture { drawing, caption } => println!("[picture of {} marks: {caption}]", drawing.marks.len()),
         Block::Together(blocks) => blocks.iter().for_each(tell),
+        Block::Contents => println!("[list of contents]"),
         Block::NewPage => println!("\n----------"),
     }
 }

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use gantline_drawing::Drawing;
 
+use crate::paper::formula::parse;
 use crate::paper::{Block, Cell, Column, Formula, Look, Row, Table};
 
 /// So many letters of a name stand in a heading; a heading is one line.
@@ -88,7 +89,7 @@ pub fn formula(words: &str, source: &str) -> Block {
 
 /// A formula as it is set. The one place where formulas of the report are made from their text.
 pub fn formula_of(text: &str) -> Formula {
-    Formula::Plain(text.to_owned())
+    parse(text)
 }
 
 /// A symbol in a cell.

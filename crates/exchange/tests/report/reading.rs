@@ -116,6 +116,6 @@ pub fn words(block: &Block) -> Vec<String> {
         }
         Block::Picture { caption, .. } => vec![caption.clone()],
         Block::Together(inner) => inner.iter().flat_map(words).collect(),
-        Block::NewPage => Vec::new(),
+        Block::NewPage | Block::Contents => Vec::new(),
     }
 }

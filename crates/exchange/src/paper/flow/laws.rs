@@ -175,6 +175,31 @@ fn the_head_of_a_table_stands_on_each_of_its_pages_and_no_row_is_broken() {
 }
 
 #[test]
+fn no_figure_is_parted_from_its_unit_while_other_columns_have_room() {
+    let column = |head: &str, share: f64| Column { head: head.to_owned(), share, is_figures: share < 1.0 };
+    let cells = ["-0.009444 kNm", "180.0°", "a long tale of what it is about"];
+    let row = Row { cells: cells.map(Cell::from).to_vec(), is_strong: false };
+    let columns = vec![column("Mx", 0.05), column("Setback", 0.01), column("What it is", 6.0)];
+    let pages = lay_out(&[Block::Table(Table { columns, rows: vec![row] })], &sheet());
+    holds(&pages, &sheet());
+    for words in cells.into_iter().chain(["Setback"]) {
+        assert!(words_of(&pages[0]).any(|found| found.words.replace('\u{a0}', " ") == words), "{words}");
+    }
+}
+
+#[test]
+fn words_that_lead_on_to_a_table_stand_on_its_page() {
+    for lines in 30..60 {
+        let rows = (0..9).map(|row| vec![format!("row {row}")]);
+        let blocks =
+            [paragraph(&"line\n".repeat(lines), Look::Plain), paragraph("Leads on:", Look::Plain), table(1, rows)];
+        let pages = lay_out(&blocks, &sheet());
+        let page_of = |words: &str| pages.iter().position(|page| words_of(page).any(|found| found.words == words));
+        assert_eq!(page_of("Leads on:"), page_of("row 0"), "{lines}");
+    }
+}
+
+#[test]
 fn figures_end_on_one_line() {
     let rows = [["1.00 m"], ["12.50 kN"], ["0.333"]].map(|cells| vec![String::new(), cells[0].to_owned()]);
     let pages = lay_out(&[table(2, rows)], &sheet());

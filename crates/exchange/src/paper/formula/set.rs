@@ -23,8 +23,8 @@ const LOWERED_EM: f64 = 0.2;
 const RAISED_EM: f64 = 0.38;
 /// Raised so far where letters stand below too, so that they don't meet.
 const RAISED_OVER_EM: f64 = 0.52;
-/// Heights that a row of letters has anyway, ems.
-const TALL_EM: f64 = 1.05;
+/// Brackets round what is higher are drawn, ems: letters with something above or below are not.
+const TALL_EM: f64 = 1.25;
 
 /// Something set: what is on it, from the line on which its capitals stand and its left end, y up.
 #[derive(Debug, Clone, PartialEq)]
