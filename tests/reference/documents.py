@@ -3,7 +3,7 @@
 Writes expected/documents.json. The documents lie in the folder that GANTLINE_DOCUMENTS names, one folder a plan, with the
 answers of check and reactions beside them. openpyxl reads every sheet: figures have to be numbers, equal to those of the answers,
 and no cell may be a formula. ezdxf audits the drawing and must find nothing to repair. ifcopenshell validates the model by its schema
-and its rules, and makes every solid. pypdf reads drawing set and load plan: sizes of pages, fonts inside, text that is found, and edges
+and its rules, and makes every solid. pypdf reads drawing set, load plan and report: sizes of pages, fonts inside, text that is found, and edges
 of roofs that measure what they are at the scale that the sheet names. A script that fails says what; what is written to expected is how many bases were found.
 """
 
@@ -328,6 +328,25 @@ def check_load_plan(folder, check, reactions):
     return {"sheets": len(texts)}
 
 
+def check_report(folder, check, reactions):
+    """The calculation report: A4, every base, every finding, every combination with its factors, what each base uses."""
+    reader = pypdf.PdfReader(folder / "gantline-report.pdf")
+    for page in reader.pages:
+        wide, high = float(page.mediabox.width), float(page.mediabox.height)
+        assert abs(wide - 595.28) < 0.1 and abs(high - 841.89) < 0.1, (wide, high)
+    texts = [page.extract_text() for page in reader.pages]
+    everything = squeezed(" ".join(texts))
+    for unit in reactions["units"]:
+        assert squeezed(unit["tag"]) in everything, f"{unit['tag']} is not found"
+        for one in unit["combinations"]:
+            assert squeezed(one["inside"]) in everything, f"{unit['tag']}: {one['inside']} is not found"
+    for finding in check["findings"]:
+        assert squeezed(finding["code"]) in everything, f"{finding['code']} is not found"
+    tally = check["tally"]
+    assert squeezed(f"{tally['checks']} checks: {tally['meets']} met") in everything
+    return {"pages": len(texts)}
+
+
 def main():
     made = Path(os.environ["GANTLINE_DOCUMENTS"])
     answer = {"made_by": "documents.py", "plans": {}}
@@ -342,6 +361,7 @@ def main():
             "tables": check_tables(folder, check, reactions),
             "drawing set": check_drawing_set(folder, check),
             "load plan": check_load_plan(folder, check, reactions),
+            "report": check_report(folder, check, reactions),
         }
         print(name, json.dumps(read))
         answer["plans"][name] = {

@@ -15,12 +15,14 @@ pub enum DocumentKind {
     DrawingSet,
     /// Bases with what they bring to the structure, on sheets.
     LoadPlan,
+    /// Everything that a reviewer needs to follow the plan from loads to verdicts, as a text on pages.
+    Report,
 }
 
 impl DocumentKind {
     /// All kinds, in the order in which they are made.
-    pub const ALL: [Self; 6] =
-        [Self::Schedule, Self::Drawing, Self::Model, Self::Tables, Self::DrawingSet, Self::LoadPlan];
+    pub const ALL: [Self; 7] =
+        [Self::Schedule, Self::Drawing, Self::Model, Self::Tables, Self::DrawingSet, Self::LoadPlan, Self::Report];
 
     /// Its words.
     pub const fn words(self) -> &'static str {
@@ -31,6 +33,7 @@ impl DocumentKind {
             Self::Tables => "tables (CSV)",
             Self::DrawingSet => "drawing set (PDF)",
             Self::LoadPlan => "load plan (PDF)",
+            Self::Report => "calculation report (PDF)",
         }
     }
 }

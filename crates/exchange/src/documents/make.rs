@@ -15,6 +15,7 @@ use crate::dxf_drawing::{DrawingUnit, dxf, plan_sheet};
 use crate::ifc_model::ifc;
 use crate::load_plan::load_plan;
 use crate::paper::{Paper, Printer};
+use crate::report::report_on_paper;
 use crate::schedule::{self, ScheduleFault};
 
 /// Which documents are wanted, and how.
@@ -139,6 +140,9 @@ fn one_kind(
     let given = Given { plan, assessment, imprint, units, size: wanted.size };
     Ok(match kind {
         DocumentKind::DrawingSet => vec![printed("gantline-drawings.pdf", &drawing_set(&given), printer)?],
+        DocumentKind::Report => {
+            vec![printed("gantline-report.pdf", &report_on_paper(plan, assessment, imprint, units), printer)?]
+        }
         DocumentKind::LoadPlan => vec![printed("gantline-loads.pdf", &load_plan(&given), printer)?],
         DocumentKind::Schedule => {
             let bytes = schedule::workbook(plan, assessment, imprint, units)?;

@@ -13,7 +13,7 @@ use super::sheet::{Aside, Draft, Series};
 use super::usual_scale::UsualScale;
 
 /// The largest scale that elevations are drawn at.
-const LARGEST: f64 = 48.0;
+const LARGEST: f64 = 96.0;
 
 /// Sheets of elevations; facades that need no access are named beside the first.
 pub fn elevations(given: &Given<'_>) -> Vec<Draft> {
@@ -62,7 +62,7 @@ fn captioned(given: &Given<'_>, found: &FacadeAssessment, scale: UsualScale) -> 
     let tags: Vec<String> = found.served_by.iter().filter_map(tag).collect();
     let served =
         if tags.is_empty() { "served by no unit".to_owned() } else { format!("served by {}", tags.join(", ")) };
-    let caption = format!("Edge {}, at {}; {served}.", found.facade.key, scale.words);
+    let caption = format!("At {}, from {} on; {served}.", scale.words, found.facade.key);
     Some(Captioned { drawing: Arc::new(drawing), caption })
 }
 
@@ -70,5 +70,5 @@ fn name(given: &Given<'_>, found: &FacadeAssessment) -> String {
     let roof = given.plan.roofs.get(&found.facade.roof).map_or("", |roof| roof.name.as_str());
     let side = compass_word(found.facade.line.outward_rad(), given.plan.datum.north_rad);
     let long = quantity::length(found.facade.line.length_m, given.units);
-    format!("{roof}, to the {side}, {long} (edge {})", found.facade.key)
+    format!("{roof}, to the {side}, {long} ({})", found.facade.key)
 }

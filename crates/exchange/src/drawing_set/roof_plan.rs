@@ -1,9 +1,11 @@
 //! Roof plans: on one sheet at the largest usual scale that fits, or over several with a key.
 
 use std::collections::BTreeSet;
+use std::f64::consts::FRAC_PI_2;
 use std::sync::Arc;
 
 use gantline_drawing::pencil::Pencil;
+use gantline_drawing::taken::Taken;
 use gantline_drawing::{
     Anchor, Drawing, Layer, Overlay, OverlaySet, Pen, PlanViewOptions, Scale, Shown, Text, TextStyle, plan_view,
 };
@@ -21,7 +23,7 @@ use super::usual_scale::UsualScale;
 use crate::paper::OnPage;
 
 /// The largest scale that roofs are drawn at.
-const LARGEST: f64 = 48.0;
+const LARGEST: f64 = 24.0;
 /// At smaller scales parts of units and figures run together.
 const READABLE: f64 = 200.0;
 /// What neighboring sheets both show, mm.
@@ -103,7 +105,7 @@ pub fn on_one_sheet(given: &Given<'_>, shows: Shows, room_mm: DVec2) -> Option<R
             continue;
         }
         let drawing = drawn(given, shows, scale.scale());
-        let fits = whole(&drawing).is_none_or(|(_, size_mm)| size_mm.cmple(room_mm).all());
+        let fits = whole(&drawing)?.1.cmple(room_mm).all();
         if fits && untagged(given, &drawing).is_empty() {
             return Some(RoofPlan { scale, drawing: Arc::new(drawing) });
         }
@@ -163,7 +165,7 @@ fn over_several(given: &Given<'_>, shows: Shows, room: Area) -> Vec<Draft> {
     let all: Vec<Tile> = all.into_iter().filter(|tile| has_something(given, tile.window)).collect();
     let draft = |(index, tile): (usize, &Tile)| {
         let picture = |drawing: Arc<Drawing>| OnPage::Picture { drawing, window: tile.window, at_mm: room.min_mm };
-        let lines = Arc::new(lines_to_next(shows, scale.scale(), &all, index));
+        let lines = Arc::new(lines_to_next(shows, &plan.drawing, &all, index));
         Draft {
             series: shows.series(),
             title: format!("{}, part {} of {}", shows.title(), index + 1, all.len()),
@@ -188,8 +190,10 @@ fn has_something(given: &Given<'_>, window: Bounds) -> bool {
 }
 
 /// Lines at which other sheets go on, with their numbers.
-fn lines_to_next(shows: Shows, scale: Scale, all: &[Tile], index: usize) -> Drawing {
+fn lines_to_next(shows: Shows, plan: &Drawing, all: &[Tile], index: usize) -> Drawing {
+    let scale = plan.scale;
     let mut pencil = Pencil::new(scale);
+    let mut taken = Taken::by_texts(plan.marks.iter(), scale);
     let Some(tile) = all.get(index) else { return Drawing::of(scale, Vec::new()) };
     let number = |column: Option<usize>, row: Option<usize>| {
         let found = all.iter().position(|other| Some(other.column) == column && Some(other.row) == row)?;
@@ -203,9 +207,8 @@ fn lines_to_next(shows: Shows, scale: Scale, all: &[Tile], index: usize) -> Draw
     for (x, words) in upright {
         let Some(words) = words else { continue };
         pencil.line(Layer::Sheet, Pen::Axis, [DVec2::new(x, window.min_m.y), DVec2::new(x, window.max_m.y)]);
-        let at = DVec2::new(x, window.min_m.midpoint(window.max_m).y);
-        let turned = Text { rotation_rad: std::f64::consts::FRAC_PI_2, ..on_line(words, at) };
-        pencil.text_on_paper(Layer::Sheet, turned);
+        let line = [DVec2::new(x, window.min_m.y), DVec2::new(x, window.max_m.y)];
+        pencil.text_on_paper(Layer::Sheet, where_free(&words, line, FRAC_PI_2, &mut taken, scale));
     }
     let level = [
         (own.max_m.y, number(Some(tile.column), tile.row.checked_sub(1))),
@@ -214,14 +217,21 @@ fn lines_to_next(shows: Shows, scale: Scale, all: &[Tile], index: usize) -> Draw
     for (y, words) in level {
         let Some(words) = words else { continue };
         pencil.line(Layer::Sheet, Pen::Axis, [DVec2::new(window.min_m.x, y), DVec2::new(window.max_m.x, y)]);
-        let at = DVec2::new(window.min_m.midpoint(window.max_m).x, y);
-        pencil.text_on_paper(Layer::Sheet, on_line(words, at));
+        let line = [DVec2::new(window.min_m.x, y), DVec2::new(window.max_m.x, y)];
+        pencil.text_on_paper(Layer::Sheet, where_free(&words, line, 0.0, &mut taken, scale));
     }
     Drawing::of(scale, pencil.done())
 }
 
-fn on_line(words: String, at: DVec2) -> Text {
-    Text::new(words, at, Anchor::CENTER, TextStyle::Note, Pen::Lettering)
+/// Words on a line where they cover no figure and no tag: as near to its middle as there is room.
+fn where_free(words: &str, [from, to]: [DVec2; 2], turn_rad: f64, taken: &mut Taken, scale: Scale) -> Text {
+    let at = |share: f64| {
+        let text = Text::new(words, from.lerp(to, share), Anchor::CENTER, TextStyle::Note, Pen::Lettering);
+        Text { rotation_rad: turn_rad, ..text }
+    };
+    let shares = (0..40).flat_map(|step| [0.5 + f64::from(step) * 0.01, 0.5 - f64::from(step) * 0.01]);
+    let free = shares.map(at).find(|text| taken.take_if_free(&text.corners(scale), scale));
+    free.unwrap_or_else(|| at(0.5))
 }
 
 /// Scale bar, north, key, legend and notes.
@@ -256,7 +266,8 @@ fn key(given: &Given<'_>, shows: Shows, all: &[Tile], index: usize) -> Option<As
     Some(Aside::Drawing(Arc::new(Drawing::of(scale, pencil.done()))))
 }
 
-fn notes(given: &Given<'_>, shows: Shows, drawing: &Drawing) -> Vec<String> {
+/// What levels are counted from, and where the plan's origin lies in the grid of the site.
+pub fn datum_notes(given: &Given<'_>) -> Vec<String> {
     let datum = &given.plan.datum;
     let zero = if datum.level_zero.is_empty() { "not entered" } else { &datum.level_zero };
     let mut notes = vec![format!("Levels are tops of structural slabs over level zero: {zero}.")];
@@ -264,6 +275,15 @@ fn notes(given: &Given<'_>, shows: Shows, drawing: &Drawing) -> Vec<String> {
         let [x, y] = datum.grid_origin_m.to_array().map(|part| quantity::length(part, given.units));
         notes.push(format!("The plan's origin in the grid of the site: x {x}, y {y}."));
     }
+    notes
+}
+
+fn notes(given: &Given<'_>, shows: Shows, drawing: &Drawing) -> Vec<String> {
+    let mut notes = match shows {
+        Shows::Everything => datum_notes(given),
+        // They stand with the signs.
+        Shows::Loads => Vec::new(),
+    };
     match shows {
         Shows::Everything => notes.push(
             "Dimensions run to mast axes, along the edges and square to them; every figure stands in the table of \

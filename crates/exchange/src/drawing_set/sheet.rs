@@ -17,8 +17,14 @@ use super::title_block::title_block;
 use super::usual_scale::UsualScale;
 use crate::paper::{OnPage, Page, Paper};
 
+/// Inside the strip's lines, mm.
+const STRIP_MM: f64 = 4.0;
+/// What a strip says that had no room for all.
+const ELSEWHERE: &str = "More notes, and what else belongs to the legend: sheet N-01.";
 /// Between what stands in the strip, mm.
 const GAP_MM: f64 = 5.0;
+/// How far letters reach below their line, mm.
+const DESCENT_MM: f64 = 0.8;
 /// Rim around pictures, mm: half a line of the widest pen, and descenders.
 const RIM_MM: f64 = 1.2;
 
@@ -35,6 +41,8 @@ pub enum Series {
     Table,
     /// Loads.
     Load,
+    /// Notes that found no room beside what they are about.
+    Notes,
 }
 
 impl Series {
@@ -46,6 +54,7 @@ impl Series {
             Self::Section => 'S',
             Self::Table => 'T',
             Self::Load => 'L',
+            Self::Notes => 'N',
         };
         format!("{letter}-{:02}", before + 1)
     }
@@ -75,8 +84,17 @@ pub enum Aside {
     Note(String),
 }
 
-/// Puts drafts into frames, numbers them, and makes a paper of them.
-pub fn paper(given: &Given<'_>, title: &str, drafts: Vec<Draft>) -> Paper {
+/// Puts drafts into frames, numbers them, and makes a paper of them. What has no room in a strip goes to sheets of notes.
+pub fn paper(given: &Given<'_>, title: &str, mut drafts: Vec<Draft>) -> Paper {
+    let mut left: Vec<Aside> = Vec::new();
+    for draft in &mut drafts {
+        for one in keep_what_fits(given, draft) {
+            if !left.contains(&one) {
+                left.push(one);
+            }
+        }
+    }
+    drafts.extend(sheets_of_notes(given, left));
     let count = drafts.len();
     let mut numbered: BTreeMap<Series, usize> = BTreeMap::new();
     let pages = drafts.into_iter().enumerate().map(|(index, draft)| {
@@ -101,7 +119,7 @@ fn page(given: &Given<'_>, draft: Draft, number: &str, of_all: &str) -> Page {
     let mut things = draft.things;
     things.push(outline(size.frame(), 0.7));
     things.push(outline(strip, 0.35));
-    let inside = strip.within(4.0);
+    let inside = strip.within(STRIP_MM);
     let scale = draft.scale.map(|scale| scale.words);
     let (block, top_mm) = title_block(given, inside, (number, of_all), scale);
     things.extend(block);
@@ -119,6 +137,68 @@ fn page(given: &Given<'_>, draft: Draft, number: &str, of_all: &str) -> Page {
     Page { size_mm: size.size_mm(), bookmark: Some(format!("{number} {}", draft.title)), things }
 }
 
+/// Leaves beside a draft what its strip has room for, with a word on where the rest is; gives the rest.
+fn keep_what_fits(given: &Given<'_>, draft: &mut Draft) -> Vec<Aside> {
+    let inside = given.size.strip().within(STRIP_MM);
+    let width_mm = inside.size_mm().x;
+    let scale = draft.scale.map(|scale| scale.words);
+    let (_, top_mm) = title_block(given, inside, ("", ""), scale);
+    let title_mm = TITLE.lines(&draft.title, width_mm).len() as f64 * TITLE.line_mm() + TITLE.size_mm + GAP_MM;
+    let mut room_mm = inside.max_mm.y - top_mm - title_mm;
+    let all_mm: f64 = draft.aside.iter().map(|one| height_mm(one, width_mm)).sum();
+    if all_mm <= room_mm {
+        return Vec::new();
+    }
+    let elsewhere = Aside::Note(ELSEWHERE.to_owned());
+    room_mm -= height_mm(&elsewhere, width_mm);
+    let mut left = Vec::new();
+    for one in std::mem::take(&mut draft.aside) {
+        let high_mm = height_mm(&one, width_mm);
+        if high_mm <= room_mm {
+            room_mm -= high_mm;
+            draft.aside.push(one);
+        } else {
+            left.push(one);
+        }
+    }
+    draft.aside.push(elsewhere);
+    left
+}
+
+/// Height that something takes in a strip, with the gap below it, mm.
+fn height_mm(one: &Aside, width_mm: f64) -> f64 {
+    let own_mm = match one {
+        Aside::Drawing(drawing) => whole(drawing).map_or(0.0, |(_, size_mm)| size_mm.y),
+        Aside::Note(words) => {
+            TEXT.size_mm + (TEXT.lines(words, width_mm).len() as f64 - 1.0) * TEXT.line_mm() + DESCENT_MM
+        }
+    };
+    own_mm + GAP_MM / 2.0
+}
+
+/// Notes in columns as wide as the strip that had no room for them.
+fn sheets_of_notes(given: &Given<'_>, notes: Vec<Aside>) -> Vec<Draft> {
+    let room = given.size.room();
+    let width_mm = given.size.strip().within(STRIP_MM).size_mm().x;
+    let mut pages: Vec<Vec<OnPage>> = Vec::new();
+    let mut corner = room.max_mm;
+    for one in notes {
+        if pages.is_empty() || corner.y - height_mm(&one, width_mm) < room.min_mm.y {
+            corner = DVec2::new(corner.x + width_mm + 2.0 * GAP_MM, room.max_mm.y);
+        }
+        if pages.is_empty() || corner.x + width_mm > room.max_mm.x {
+            pages.push(Vec::new());
+            corner = DVec2::new(room.min_mm.x, room.max_mm.y);
+        }
+        let Some(things) = pages.last_mut() else { continue };
+        let column = Area { min_mm: DVec2::new(corner.x, room.min_mm.y), max_mm: corner + DVec2::X * width_mm };
+        corner.y = aside(things, one, column);
+    }
+    let draft =
+        |things| Draft { series: Series::Notes, title: "Notes".to_owned(), scale: None, things, aside: Vec::new() };
+    pages.into_iter().map(draft).collect()
+}
+
 /// Puts something at the top of what is left of the strip; gives what is left then.
 fn aside(things: &mut Vec<OnPage>, one: Aside, left: Area) -> f64 {
     let mut y = left.max_mm.y;
@@ -134,6 +214,7 @@ fn aside(things: &mut Vec<OnPage>, one: Aside, left: Area) -> f64 {
                 things.push(TEXT.at(line, DVec2::new(left.min_mm.x, y)));
                 y -= TEXT.line_mm();
             }
+            y += TEXT.line_mm() - DESCENT_MM;
         }
     }
     y - GAP_MM / 2.0

@@ -11,7 +11,7 @@ use super::tables::{bases, plates, reactions};
 use crate::answers::reactions_answer::AXES;
 use crate::drawing_set::Given;
 use crate::drawing_set::paper_size::Area;
-use crate::drawing_set::roof_plan::{Shows, beside, centered, on_one_sheet, roof_plans};
+use crate::drawing_set::roof_plan::{Shows, beside, centered, datum_notes, on_one_sheet, roof_plans};
 use crate::drawing_set::set::nothing;
 use crate::drawing_set::sheet::{Aside, Draft, Series, paper};
 use crate::drawing_set::table::Flow;
@@ -49,7 +49,11 @@ pub fn load_plan(given: &Given<'_>) -> Paper {
             let title = "Load plan for the structural engineer".to_owned();
             vec![Draft { series: Series::Load, title, scale: Some(plan.scale), things, aside }]
         }
-        None => roof_plans(given, Shows::Loads),
+        None => {
+            let mut plans = roof_plans(given, Shows::Loads);
+            plans.iter_mut().for_each(|draft| draft.aside.extend(signs(given)));
+            plans
+        }
     };
     drafts.extend(pages.map(|things| Draft {
         series: Series::Load,
@@ -89,6 +93,6 @@ fn signs(given: &Given<'_>) -> Vec<Aside> {
          extremes stand in the schedule under Reactions.",
     ];
     let mut signs = vec![Aside::Drawing(Arc::new(axes()))];
-    signs.extend(notes.map(|note| Aside::Note(note.to_owned())));
+    signs.extend(datum_notes(given).into_iter().chain(notes.map(str::to_owned)).map(Aside::Note));
     signs
 }

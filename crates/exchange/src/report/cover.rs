@@ -39,6 +39,8 @@ pub fn first_page(given: &Given<'_>, imprint: &Imprint) -> Vec<Block> {
     blocks.push(paragraph(&tally_words(given.assessment.tally())));
     blocks.push(section("What is in it"));
     blocks.extend(CHAPTERS.into_iter().map(item));
+    blocks.push(Block::NewPage);
+    blocks.push(Block::Contents);
     blocks.push(section("How it is read"));
     blocks.push(paragraph(AXES));
     blocks.push(paragraph(match given.units {

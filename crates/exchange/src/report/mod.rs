@@ -24,6 +24,7 @@ mod findings;
 mod given;
 mod kinds;
 mod members;
+mod on_paper;
 mod put_in;
 mod reactions;
 mod traced;
@@ -31,3 +32,4 @@ mod unit_picture;
 mod units;
 
 pub use chapters::report;
+pub use on_paper::report_on_paper;

@@ -162,12 +162,12 @@ fn a_plan_on_one_sheet_is_shown_whole_at_a_usual_scale() {
     let OnPage::Picture { drawing, window, .. } = &paper.pages[0].things[0] else { panic!("the plan comes first") };
     let bounds = drawing.bounds().unwrap();
     assert!(bounds.min_m.cmpge(window.min_m).all() && bounds.max_m.cmple(window.max_m).all());
-    // 15 m by 9 m at 1:50 are 300 mm by 180 mm.
-    assert!((drawing.scale.m_per_mm - 0.05).abs() < 1e-12);
-    assert!(all_words(&paper.pages[0]).contains(&"Prints at 1:50 on A1"));
+    // 15 m by 9 m at 1:25 are 600 mm by 360 mm; a room of 669 mm by 562 mm has no place for them at 1:20.
+    assert!((drawing.scale.m_per_mm - 0.025).abs() < 1e-12);
+    assert!(all_words(&paper.pages[0]).contains(&"Prints at 1:25 on A1"));
     let customary = set(&worked, PaperSize::ArchD, UnitSystem::UsCustomary);
-    assert!(all_words(&customary.pages[0]).contains(&"Prints at 1/4\" = 1'-0\" on ARCH D"));
-    assert_eq!(customary.pages[0].size_mm, DVec2::new(36.0, 24.0) * 25.4);
+    assert!(all_words(&customary.pages[0]).contains(&"Prints at 1/2\" = 1'-0\" on ARCH D"));
+    assert!((customary.pages[0].size_mm - DVec2::new(36.0, 24.0) * 25.4).length() < 1e-9);
 }
 
 #[test]

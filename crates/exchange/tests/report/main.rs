@@ -3,5 +3,6 @@
 mod by_hand;
 mod content;
 mod hostile;
+mod pages;
 mod printed;
 mod reading;

@@ -1,6 +1,7 @@
 //! Reads a report: blocks under a heading, tables, words.
 
 use gantline_exchange::documents::Imprint;
+use gantline_exchange::paper::formula::parse;
 use gantline_exchange::paper::{Block, Cell, Formula, Row, Table};
 use gantline_exchange::report::report;
 use gantline_plan::assess::{Assessment, Memo, assess};
@@ -77,9 +78,10 @@ pub fn cells(row: &Row) -> Vec<String> {
     row.cells.iter().map(cell).collect()
 }
 
-/// The second cell of the row whose first cell says this.
+/// The second cell of the row whose first cell says this, as words or as a symbol.
 pub fn said(table: &Table, name: &str) -> String {
-    let row = table.rows.iter().map(cells).find(|cells| cells[0] == name);
+    let as_symbol = text(&parse(name));
+    let row = table.rows.iter().map(cells).find(|cells| cells[0] == name || cells[0] == as_symbol);
     row.unwrap_or_else(|| panic!("no row {name} in {table:?}"))[1].clone()
 }
 
@@ -116,6 +118,6 @@ pub fn words(block: &Block) -> Vec<String> {
         }
         Block::Picture { caption, .. } => vec![caption.clone()],
         Block::Together(inner) => inner.iter().flat_map(words).collect(),
-        Block::NewPage | Block::Contents => Vec::new(),
+        Block::Contents | Block::NewPage => Vec::new(),
     }
 }

@@ -31,7 +31,7 @@ pub enum Question {
     Check(CheckArgs),
     /// Tell the reactions of every unit in every combination, with all that acts at the same time.
     Reactions(ReactionsArgs),
-    /// Write the plan as files for others: schedule, drawing, model, tables, drawing set, load plan. All of them are written, or none.
+    /// Write the plan as files for others: schedule, drawing, model, tables, drawing set, load plan, calculation report. All of them are written, or none.
     Documents(DocumentsArgs),
     /// Print the JSON Schema of the plan file or of an answer.
     Schema(SchemaArgs),
@@ -135,6 +135,8 @@ pub enum DocumentChoice {
     Drawings,
     /// Bases with what they bring to the structure, on sheets (PDF).
     Loads,
+    /// Everything that a reviewer needs to follow the plan from loads to verdicts (PDF).
+    Report,
 }
 
 /// Sizes of sheets.
@@ -188,6 +190,7 @@ impl DocumentChoice {
             Self::Csv => DocumentKind::Tables,
             Self::Drawings => DocumentKind::DrawingSet,
             Self::Loads => DocumentKind::LoadPlan,
+            Self::Report => DocumentKind::Report,
         }
     }
 }

@@ -134,7 +134,7 @@ fn is_symbol(name: &str, rest: &str, place: Place) -> bool {
     let has_comma = head.len() < name.len();
     let letters = rest.chars().filter(|letter| letter.is_alphabetic()).count();
     if name.starts_with(char::is_uppercase) {
-        let is_shout = name.chars().all(|letter| letter.is_uppercase());
+        let is_shout = name.chars().all(char::is_uppercase);
         let is_size = rest.chars().all(|letter| letter.is_ascii_digit()) && rest.len() > 1;
         return !is_shout && !is_size && (has_comma || (place.is_in_formula || place.touches_sign) && letters <= 4);
     }

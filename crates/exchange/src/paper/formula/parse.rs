@@ -58,12 +58,11 @@ impl Reader {
                 if spaced && !parts.is_empty() && !ends_with_space(parts.last()) {
                     parts.push(plain(" "));
                 }
-                match self.term() {
-                    Some(term) => parts.extend(term),
-                    None => {
-                        self.at += 1;
-                        parts.push(Formula::Plain(letter.to_string()));
-                    }
+                if let Some(term) = self.term() {
+                    parts.extend(term);
+                } else {
+                    self.at += 1;
+                    parts.push(Formula::Plain(letter.to_string()));
                 }
             }
         }
@@ -239,7 +238,7 @@ impl Reader {
         };
         // A figure with its unit is no product: 2 m/s² is not set as a quotient of its own.
         let is_behind_figure = before == Some(' ')
-            && begin.checked_sub(2).and_then(|at| self.letters.get(at)).is_some_and(|letter| letter.is_ascii_digit());
+            && begin.checked_sub(2).and_then(|at| self.letters.get(at)).is_some_and(char::is_ascii_digit);
         if is_behind_figure && !place.has_below && is_unit(&name) {
             return Factor { formula: Formula::Plain(name), is_word: true };
         }

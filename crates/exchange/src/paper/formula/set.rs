@@ -52,9 +52,10 @@ impl Laid {
         }
         let Hand { face, size_mm, ink } = hand;
         let at_mm = DVec2::ZERO;
-        let things = match words.trim().is_empty() {
-            true => Vec::new(),
-            false => vec![OnPage::Words(Words { words: words.to_owned(), at_mm, size_mm, face, ink })],
+        let things = if words.trim().is_empty() {
+            Vec::new()
+        } else {
+            vec![OnPage::Words(Words { words: words.to_owned(), at_mm, size_mm, face, ink })]
         };
         let (up_mm, down_mm) = (ASCENT_EM * size_mm, DESCENT_EM * size_mm);
         Self { width_mm: width_mm(words, hand), up_mm, down_mm, things }
