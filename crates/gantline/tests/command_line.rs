@@ -158,6 +158,32 @@ fn documents_are_written_together_and_only_those_asked_for() {
     assert_eq!(names, ["gantline-plan.dxf", "gantline-schedule.xlsx"]);
 }
 
+/// Witness: 420 mm by 297 mm are 1190.551 by 841.890 points of 1/72 inch.
+#[test]
+fn sheets_are_printed_on_the_paper_that_is_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let to = folder.path().to_str().unwrap();
+    let made = about(
+        "documents",
+        &demo("small-roof.json"),
+        &["--to", to, "--only", "drawings,loads", "--paper", "a3", "--date", "2026-03-31"],
+    );
+    assert_eq!(made.status.code(), Some(0), "{}", text(&made.stderr));
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 2);
+    for name in ["gantline-drawings.pdf", "gantline-loads.pdf"] {
+        let bytes = fs::read(folder.path().join(name)).unwrap();
+        let pdf = String::from_utf8_lossy(&bytes);
+        assert!(pdf.starts_with("%PDF-") && pdf.contains("(D:20260331"), "{name}");
+        let boxes: Vec<&str> = pdf.split("/MediaBox").skip(1).collect();
+        assert!(!boxes.is_empty(), "{name}");
+        for one in boxes {
+            let inside = one.split(['[', ']']).nth(1).unwrap();
+            let sides: Vec<f64> = inside.split_whitespace().skip(2).map(|side| side.parse().unwrap()).collect();
+            assert!((sides[0] - 1190.551).abs() < 2e-3 && (sides[1] - 841.890).abs() < 2e-3, "{name}: {inside}");
+        }
+    }
+}
+
 #[test]
 fn documents_of_a_plan_that_can_not_be_read_are_not_begun() {
     let folder = tempfile::tempdir().unwrap();

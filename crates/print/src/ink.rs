@@ -40,9 +40,9 @@ fn add(builder: &mut PathBuilder, points: impl IntoIterator<Item = DVec2>, close
     for point in points.into_iter().filter(|point| point.is_finite()) {
         let (x, y) = (point.x as f32, point.y as f32);
         if count == 0 {
-            builder.move_to(x, y)
+            builder.move_to(x, y);
         } else {
-            builder.line_to(x, y)
+            builder.line_to(x, y);
         }
         count += 1;
     }

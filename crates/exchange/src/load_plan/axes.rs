@@ -30,8 +30,9 @@ pub fn axes() -> Drawing {
         let tip = at(axis * AXIS_MM);
         pencil.arrow(Layer::Load, Pen::LoadArrow, DVec2::ZERO, tip);
         turn(&mut pencil, axis);
-        let beside = tip + (tip.normalize_or_zero() * 2.5 + DVec2::new(1.0, -0.8)) / 1000.0;
-        let (words, place) = if axis == DVec3::Z { (beside, Anchor::START) } else { (beside, Anchor::START_MIDDLE) };
+        // Beside the z axis, past the heads of the others: no words stand on a line.
+        let away = if axis == DVec3::Z { DVec2::new(2.5, -1.0) } else { tip.normalize_or_zero() * 2.5 + DVec2::X };
+        let (words, place) = (tip + away / 1000.0, Anchor::START_MIDDLE);
         pencil.text(Layer::Lettering, format!("{force}, {moment}"), words, place, TextStyle::Name);
         let below = words - DVec2::Y * TextStyle::Note.line_mm() / 1000.0;
         pencil.text(Layer::Lettering, says, below, place, TextStyle::Note);

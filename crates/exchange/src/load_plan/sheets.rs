@@ -40,21 +40,18 @@ pub fn load_plan(given: &Given<'_>) -> Paper {
         flow.table(table);
     }
     let mut pages = flow.done().into_iter();
-    let mut drafts = match plan {
-        Some(plan) => {
-            let mut things = centered(&plan.drawing, left);
-            things.extend(pages.next().unwrap_or_default());
-            let mut aside = beside(given, Shows::Loads, &plan, None);
-            aside.extend(signs(given));
-            let title = "Load plan for the structural engineer".to_owned();
-            vec![Draft { series: Series::Load, title, scale: Some(plan.scale), things, aside }]
-        }
-        None => {
-            let mut plans = roof_plans(given, Shows::Loads);
-            plans.iter_mut().for_each(|draft| draft.aside.extend(signs(given)));
-            plans
-        }
+    let mut drafts = if let Some(plan) = plan {
+        let mut things = centered(&plan.drawing, left);
+        things.extend(pages.next().unwrap_or_default());
+        let aside = beside(given, Shows::Loads, &plan, None);
+        let title = "Load plan for the structural engineer".to_owned();
+        vec![Draft { series: Series::Load, title, scale: Some(plan.scale), things, aside }]
+    } else {
+        roof_plans(given, Shows::Loads)
     };
+    for draft in &mut drafts {
+        draft.aside.extend(signs(given));
+    }
     drafts.extend(pages.map(|things| Draft {
         series: Series::Load,
         title: TABLES.to_owned(),

@@ -22,12 +22,12 @@ const GOVERNING: [(Component, Sense); 6] = [
 /// Every base with its group, place and direction.
 pub fn bases(given: &Given<'_>, groups: &[Group<'_>]) -> Table {
     let columns = vec![
-        Column::words("Tag", 20.0),
+        Column::words("Tag", 18.0),
         Column::words("Group", 14.0),
-        Column::figures("x", 27.0),
-        Column::figures("y", 27.0),
-        Column::figures("Level", 27.0),
-        Column::figures("x axis toward", 29.0),
+        Column::figures("x", 25.0),
+        Column::figures("y", 25.0),
+        Column::figures("Level", 25.0),
+        Column::figures("x axis toward", 28.0),
     ];
     let mut rows = Vec::new();
     for (&id, placement) in &given.plan.placements {
@@ -50,7 +50,7 @@ pub fn bases(given: &Given<'_>, groups: &[Group<'_>]) -> Table {
 
 /// What each group is made of and stands on.
 pub fn plates(given: &Given<'_>, groups: &[Group<'_>]) -> Table {
-    let columns = vec![Column::words("Group", 14.0), Column::words("What", 24.0), Column::words("", 106.0)];
+    let columns = vec![Column::words("Group", 14.0), Column::words("What", 20.0), Column::words("", 101.0)];
     let mut rows = Vec::new();
     for (index, group) in groups.iter().enumerate() {
         let mut label = (index + 1).to_string();
@@ -102,10 +102,10 @@ fn plate(given: &Given<'_>, base: &Base, fixing: Option<&Fixing>) -> String {
 pub fn reactions(given: &Given<'_>, groups: &[Group<'_>]) -> Table {
     let unit = |kind: Kind| kind.unit(given.units);
     let (force, moment) = (unit(Kind::Force), unit(Kind::Moment));
-    let mut columns = vec![Column::words("Extreme", 22.0)];
-    columns.extend(["Fx", "Fy", "Fz"].map(|head| Column::figures(format!("{head} {force}"), 17.0)));
-    columns.extend(["Mx", "My", "Mz"].map(|head| Column::figures(format!("{head} {moment}"), 18.0)));
-    columns.push(Column::figures("Slew", 17.0));
+    let mut columns = vec![Column::words("Extreme", 20.0)];
+    columns.extend(["Fx", "Fy", "Fz"].map(|head| Column::figures(format!("{head} {force}"), 16.0)));
+    columns.extend(["Mx", "My", "Mz"].map(|head| Column::figures(format!("{head} {moment}"), 17.0)));
+    columns.push(Column::figures("Slew", 16.0));
     let rows = groups.iter().enumerate().flat_map(|(index, group)| of_group(given, index + 1, group));
     Table { title: "Reactions that act together".to_owned(), columns, rows: rows.collect() }
 }
@@ -122,7 +122,8 @@ fn of_group(given: &Given<'_>, number: usize, group: &Group<'_>) -> Vec<Row> {
 }
 
 fn of_combination(given: &Given<'_>, number: usize, result: &CombinationResult) -> Vec<Row> {
-    let head = format!("Group {number}, {}, {} level: {}", result.name, result.level.name(), result.inside);
+    let inside = if result.inside.is_empty() { String::new() } else { format!(": {}", result.inside) };
+    let head = format!("Group {number}, {}, {} level{inside}", result.name, result.level.name());
     match &result.unavailable {
         Some(Unavailable::Missing(what)) => return vec![Row::Group(format!("{head}; not checked: {what}"))],
         Some(Unavailable::DoesNotApply(why)) => return vec![Row::Group(format!("{head}; not applicable: {why}"))],
