@@ -5,9 +5,9 @@ use gantline_drawing::letter_width::{Face, width_em};
 use super::ink::Hand;
 
 /// Units that stay on the line of their figure.
-const UNITS: [&str; 24] = [
-    "m", "mm", "cm", "m²", "mm²", "m³", "N", "kN", "N·m", "kN·m", "Pa", "kPa", "MPa", "N/m", "kN/m", "kg", "t", "%",
-    "in", "ft", "lbf", "lb", "kip", "psi",
+const UNITS: [&str; 25] = [
+    "kNm", "m", "mm", "cm", "m²", "mm²", "m³", "N", "kN", "N·m", "kN·m", "Pa", "kPa", "MPa", "N/m", "kN/m", "kg", "t",
+    "%", "in", "ft", "lbf", "lb", "kip", "psi",
 ];
 
 /// Width of words in a line, mm.
@@ -52,6 +52,12 @@ fn unbroken(words: &str) -> Vec<String> {
         }
     }
     all
+}
+
+/// Width of the widest word that should not be cut, mm.
+pub fn widest_word_mm(words: &str, hand: Hand) -> f64 {
+    let all = words.split('\n').flat_map(unbroken);
+    all.map(|word| width_mm(&word, hand)).fold(0.0, f64::max)
 }
 
 struct Filling<'a> {

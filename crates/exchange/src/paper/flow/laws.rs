@@ -127,8 +127,8 @@ fn every_word_of_a_report_stands_on_its_pages_once_and_in_order() {
             paragraph(remark, Look::Remark),
         ]);
         // The dot of an item is put down after its words.
-        expected +=
-            &format!("{title}{body}{item}•Nobody hangs from a rope by this paper alone.a = b + cEN 1990{remark}");
+        let fixed = "•Nobody hangs from a rope by this paper alone.a = b + cEN 1990";
+        expected.extend([title.as_str(), &body, &item, fixed, remark]);
     }
     let pages = lay_out(&blocks, &sheet());
     holds(&pages, &sheet());
@@ -171,6 +171,31 @@ fn the_head_of_a_table_stands_on_each_of_its_pages_and_no_row_is_broken() {
         let has = |page: &&Page, words: &str| words_of(page).any(|found| found.words == words);
         let page = pages.iter().find(|page| has(page, &format!("row {row}"))).unwrap();
         assert!(has(&page, &format!("end {row}")));
+    }
+}
+
+#[test]
+fn no_figure_is_parted_from_its_unit_while_other_columns_have_room() {
+    let column = |head: &str, share: f64| Column { head: head.to_owned(), share, is_figures: share < 1.0 };
+    let cells = ["-0.009444 kNm", "180.0°", "a long tale of what it is about"];
+    let row = Row { cells: cells.map(Cell::from).to_vec(), is_strong: false };
+    let columns = vec![column("Mx", 0.05), column("Setback", 0.01), column("What it is", 6.0)];
+    let pages = lay_out(&[Block::Table(Table { columns, rows: vec![row] })], &sheet());
+    holds(&pages, &sheet());
+    for words in cells.into_iter().chain(["Setback"]) {
+        assert!(words_of(&pages[0]).any(|found| found.words.replace('\u{a0}', " ") == words), "{words}");
+    }
+}
+
+#[test]
+fn words_that_lead_on_to_a_table_stand_on_its_page() {
+    for lines in 30..60 {
+        let rows = (0..9).map(|row| vec![format!("row {row}")]);
+        let blocks =
+            [paragraph(&"line\n".repeat(lines), Look::Plain), paragraph("Leads on:", Look::Plain), table(1, rows)];
+        let pages = lay_out(&blocks, &sheet());
+        let page_of = |words: &str| pages.iter().position(|page| words_of(page).any(|found| found.words == words));
+        assert_eq!(page_of("Leads on:"), page_of("row 0"), "{lines}");
     }
 }
 
@@ -239,7 +264,8 @@ fn the_list_of_contents_tells_the_pages_of_the_chapters() {
     let pages = lay_out(&blocks, &sheet());
     holds(&pages, &sheet());
     assert_eq!(pages.len(), 7);
-    let first: String = words_of(&pages[0]).map(|words| format!("{} ", words.words)).collect();
+    let first: Vec<&str> = words_of(&pages[0]).map(|words| words.words.as_str()).collect();
+    let first = first.join(" ");
     assert!(first.starts_with("Contents Basis Part Units Part Bases Part 2 3 4 5 6 7 "), "{first}");
     assert_eq!(pages[1].bookmark.as_deref(), Some("Basis"));
     assert_eq!(pages[2].bookmark, None);

@@ -1,5 +1,5 @@
-//! A text flows over pages: [`sheet`] is their format with what stands on each, blocks become pieces that are never broken
-//! (`text`, `table`, `picture`, `contents`), and [`pages`] puts the pieces on pages.
+//! A text flows over pages: a [`Sheet`] is their format with what stands on each, blocks become pieces that are never broken
+//! (`text`, `table`, `picture`, `contents`), and [`lay_out`] puts the pieces on pages.
 
 mod contents;
 mod pages;

@@ -5,15 +5,15 @@ use glam::DVec2;
 use super::piece::{Keep, Piece, Role};
 use super::sheet::Sheet;
 use super::{contents, picture, table, text};
-use crate::paper::block::Block;
+use crate::paper::block::{Block, Look};
 use crate::paper::page::{OnPage, Page};
 
 /// Lays a text out on pages. The same text gives the same pages; there is at least one, which may be empty.
 pub fn lay_out(blocks: &[Block], sheet: &Sheet) -> Vec<Page> {
     let headings = contents::headings(blocks);
     let mut pieces = Vec::new();
-    for block in blocks {
-        pieces.extend(pieces_of(block, &headings, sheet));
+    for (block, next) in with_next(blocks) {
+        pieces.extend(leading_on(pieces_of(block, &headings, sheet), block, next));
     }
     let mut filling = Filling::new(sheet);
     filling.take(&mut pieces);
@@ -30,12 +30,33 @@ fn pieces_of(block: &Block, headings: &[(u8, &str)], sheet: &Sheet) -> Vec<Piece
         Block::Picture { drawing, caption } => picture::picture(drawing, caption, wide_mm, high_mm),
         Block::Contents => contents::contents(headings, wide_mm, high_mm),
         Block::Together(inside) => {
-            let mut pieces: Vec<Piece> = inside.iter().flat_map(|block| pieces_of(block, headings, sheet)).collect();
+            let each = with_next(inside);
+            let mut pieces: Vec<Piece> =
+                each.flat_map(|(block, next)| leading_on(pieces_of(block, headings, sheet), block, next)).collect();
             together(&mut pieces, high_mm);
             pieces
         }
         Block::NewPage => vec![Piece { role: Role::NewPage, ..Piece::default() }],
     }
+}
+
+/// Each block with the one behind it.
+fn with_next(blocks: &[Block]) -> impl Iterator<Item = (&Block, Option<&Block>)> {
+    blocks.iter().zip(blocks.iter().skip(1).map(Some).chain([None]))
+}
+
+/// No more lines lead on to what follows them.
+const LEADING_LINES: usize = 3;
+
+/// A few words right before a table, a formula or a drawing say what it is: they stay with it.
+fn leading_on(mut pieces: Vec<Piece>, block: &Block, next: Option<&Block>) -> Vec<Piece> {
+    let leads = matches!(block, Block::Paragraph { look: Look::Plain | Look::Remark, .. })
+        && matches!(next, Some(Block::Table(_) | Block::Formula { .. } | Block::Picture { .. }))
+        && pieces.len() <= LEADING_LINES;
+    if leads && let Some(last) = pieces.last_mut() {
+        last.keep = Keep::WithNext;
+    }
+    pieces
 }
 
 /// Holds pieces together if a page can hold them all.

@@ -7,15 +7,17 @@ use glam::DVec2;
 use super::piece::{Head, Keep, Piece, hold_ends, set_apart};
 use super::sheet::HAIRLINE_MM;
 use crate::paper::block::{Cell, Column, Row, Table};
-use crate::paper::formula::{Laid, lines as formula_lines};
+use crate::paper::formula::{Laid, lines as formula_lines, set};
 use crate::paper::ink::{Hand, rule_ink, strong_rule_ink};
-use crate::paper::measure::lines;
+use crate::paper::measure::{lines, widest_word_mm, width_mm};
 use crate::paper::page::OnPage;
 
 /// Free width between columns.
 const GAP_MM: f64 = 3.0;
 /// No column is narrower; a table with more columns than fit goes on below with the rest of them.
 const LEAST_MM: f64 = 9.0;
+/// No column asks for more so that its longest word or figure stays whole.
+const MOST_ASKED_MM: f64 = 34.0;
 /// Free height over and under the words of a row.
 const PADDING_MM: f64 = 0.75;
 /// Line under the head and at the end.
@@ -38,7 +40,7 @@ pub(super) fn table(table: &Table, wide_mm: f64, high_mm: f64) -> Vec<Piece> {
 }
 
 fn columns_of(columns: &[Column], first: usize, rows: &[Row], wide_mm: f64, high_mm: f64) -> Vec<Piece> {
-    let spans = spans(columns, wide_mm);
+    let spans = spans(columns, &asked(columns, first, rows), wide_mm);
     let head = head(columns, &spans, wide_mm);
     let head_mm = head.first().map_or(0.0, |head| head.height_mm);
     let is_repeated = head.len() == 1 && head_mm < HIGHEST_HEAD * high_mm;
@@ -49,8 +51,8 @@ fn columns_of(columns: &[Column], first: usize, rows: &[Row], wide_mm: f64, high
     for row in rows {
         let hand = Hand::cell(row.is_strong);
         let cells = row.cells.get(first..).unwrap_or_default();
-        let set = spans.iter().zip(cells).map(|(span, cell)| (span, cell_lines(cell, hand, span.wide_mm)));
-        body.extend(row_pieces(&set.collect::<Vec<_>>(), hand, room_mm, wide_mm));
+        let broken = spans.iter().zip(cells).map(|(span, cell)| (span, cell_lines(cell, hand, span.wide_mm)));
+        body.extend(row_pieces(&broken.collect::<Vec<_>>(), hand, room_mm, wide_mm));
     }
     hold_ends(&mut body);
     if let Some(last) = body.last_mut() {
@@ -79,23 +81,50 @@ struct Span {
     is_figures: bool,
 }
 
-/// Shares that are no positive numbers count as nothing; each column has its least width first.
-fn spans(columns: &[Column], wide_mm: f64) -> Vec<Span> {
+/// What each column asks for: so wide that no word of it is cut, and no figure parted from its unit.
+fn asked(columns: &[Column], first: usize, rows: &[Row]) -> Vec<f64> {
+    let mut asked: Vec<f64> =
+        columns.iter().map(|column| widest_word_mm(&column.head, Hand::cell(true)).max(LEAST_MM - GAP_MM)).collect();
+    for row in rows {
+        let hand = Hand::cell(row.is_strong);
+        let cells = row.cells.get(first..).unwrap_or_default();
+        for ((asked, column), cell) in asked.iter_mut().zip(columns).zip(cells) {
+            let wide = match cell {
+                Cell::Words(words) if column.is_figures => {
+                    words.lines().map(|line| width_mm(line, hand)).fold(0.0, f64::max)
+                }
+                Cell::Words(words) => widest_word_mm(words, hand),
+                Cell::Formula(formula) => set(formula, hand).width_mm,
+            };
+            *asked = asked.max(wide);
+        }
+    }
+    let last = columns.len().saturating_sub(1);
+    let gap = |index: usize| if index < last { GAP_MM } else { 0.0 };
+    asked.iter().enumerate().map(|(index, wide)| (wide.min(MOST_ASKED_MM) + gap(index)).max(LEAST_MM)).collect()
+}
+
+/// Columns by their shares, but none narrower than it asks where the others can give. Shares that are no positive numbers
+/// count as nothing.
+fn spans(columns: &[Column], asked: &[f64], wide_mm: f64) -> Vec<Span> {
     let share = |column: &Column| if column.share.is_finite() && column.share > 0.0 { column.share } else { 0.0 };
     let most = columns.iter().map(share).fold(0.0, f64::max);
-    let sum: f64 = columns.iter().map(|column| if most > 0.0 { share(column) / most } else { 1.0 }).sum();
-    let widths = columns.iter().map(|column| {
-        let part = if most > 0.0 { share(column) / most } else { 1.0 };
-        wide_mm * part / sum
-    });
-    // What narrow columns lack of the least width the others give by their share.
-    let lacking: f64 = widths.clone().map(|wide| (LEAST_MM - wide).max(0.0)).sum();
-    let spare: f64 = widths.clone().map(|wide| (wide - LEAST_MM).max(0.0)).sum();
+    let part = |column: &Column| if most > 0.0 { share(column) / most } else { 1.0 };
+    let sum: f64 = columns.iter().map(part).sum();
+    // All that is asked for may be more than there is: everybody gets the least, and the rest by what they ask.
+    let over_least: f64 = asked.iter().map(|asked| asked - LEAST_MM).sum();
+    let room = (wide_mm - LEAST_MM * columns.len() as f64).max(0.0);
+    let met = if over_least > room { room / over_least } else { 1.0 };
+    let needs: Vec<f64> = asked.iter().map(|asked| LEAST_MM + (asked - LEAST_MM) * met).collect();
+    let wanted: Vec<f64> = columns.iter().map(|column| wide_mm * part(column) / sum).collect();
+    let both = || wanted.iter().zip(&needs);
+    let lacking: f64 = both().map(|(wanted, need)| (need - wanted).max(0.0)).sum();
+    let spare: f64 = both().map(|(wanted, need)| (wanted - need).max(0.0)).sum();
     let given = if spare > 0.0 { (lacking / spare).min(1.0) } else { 0.0 };
+    let widths = both().map(|(wanted, need)| if wanted < need { *need } else { wanted - given * (wanted - need) });
     let mut at_mm = 0.0;
     let mut spans = Vec::with_capacity(columns.len());
     for (index, (column, wide)) in columns.iter().zip(widths).enumerate() {
-        let wide = if wide < LEAST_MM { LEAST_MM } else { wide - given * (wide - LEAST_MM) };
         let gap = if index + 1 < columns.len() { GAP_MM } else { 0.0 };
         spans.push(Span { at_mm, wide_mm: wide - gap, is_figures: column.is_figures });
         at_mm += wide;

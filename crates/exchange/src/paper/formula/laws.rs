@@ -80,6 +80,13 @@ fn formulas_of_traces_are_read() {
 }
 
 #[test]
+fn figures_keep_their_units() {
+    check("N = 20.4·245 mm²·5.274 MPa·321.1 mm/228.1 mm", "N = 20.4·245 mm^{2}·5.274 MPa·321.1 mm/228.1 mm");
+    check("M = √((0 kNm)² + (40.15 kNm)²)", "M = √{(0 kNm)^{2} + (40.15 kNm)^{2}}");
+    check("g = 9.807 m/s²", "g = 9.807 m/s^{2}");
+}
+
+#[test]
 fn single_symbols_are_read() {
     for (text, expected) in [
         ("hef", "h_{ef}"),

@@ -1,6 +1,7 @@
-//! Formulas: [`tree`] is what one is made of, [`parse`] reads it from the plain text of records and traces, [`set`] puts its
-//! letters, bars and roots where they stand, [`lines`] breaks one that is too long.
+//! Formulas: a [`Formula`] is read by [`parse()`] from the plain text of records and traces, [`set()`] puts its letters, bars
+//! and roots where they stand, [`lines()`] breaks one that is too long.
 
+mod grouping;
 #[cfg(test)]
 mod laws;
 mod lines;

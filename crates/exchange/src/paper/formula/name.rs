@@ -49,7 +49,15 @@ const SMALL: [&str; 28] = [
 ];
 
 /// What looks like a symbol and is none.
-const UNITS: [&str; 7] = ["MPa", "GPa", "kPa", "Pa", "Hz", "Nm", "Nmm"];
+const UNITS: [&str; 19] = [
+    "mm", "cm", "km", "kg", "kN", "MN", "Nm", "Nmm", "kNm", "Pa", "kPa", "MPa", "GPa", "Hz", "ft", "in", "lbf", "psi",
+    "ksi",
+];
+
+/// Whether a name right behind a figure is its unit.
+pub(super) fn is_unit(name: &str) -> bool {
+    UNITS.contains(&name) || matches!(name, "m" | "N" | "s" | "t" | "lb")
+}
 
 /// Where a name stands.
 #[derive(Debug, Clone, Copy)]
@@ -126,7 +134,7 @@ fn is_symbol(name: &str, rest: &str, place: Place) -> bool {
     let has_comma = head.len() < name.len();
     let letters = rest.chars().filter(|letter| letter.is_alphabetic()).count();
     if name.starts_with(char::is_uppercase) {
-        let is_shout = name.chars().all(|letter| letter.is_uppercase());
+        let is_shout = name.chars().all(char::is_uppercase);
         let is_size = rest.chars().all(|letter| letter.is_ascii_digit()) && rest.len() > 1;
         return !is_shout && !is_size && (has_comma || (place.is_in_formula || place.touches_sign) && letters <= 4);
     }
@@ -148,4 +156,31 @@ fn with_index(base: String, rest: &str, has_below: bool) -> Formula {
 
 fn marked(base: String, below: Option<Formula>, above: Option<Formula>) -> Formula {
     Formula::Marked { of: Box::new(Formula::Plain(base)), below: below.map(Box::new), above: above.map(Box::new) }
+}
+
+/// The plain figure of a raised or lowered one, and whether it is raised.
+pub(super) const fn small(letter: char) -> Option<(char, bool)> {
+    Some(match letter {
+        '⁰' => ('0', true),
+        '¹' => ('1', true),
+        '²' => ('2', true),
+        '³' => ('3', true),
+        '⁴' => ('4', true),
+        '⁵' => ('5', true),
+        '⁶' => ('6', true),
+        '⁷' => ('7', true),
+        '⁸' => ('8', true),
+        '⁹' => ('9', true),
+        '₀' => ('0', false),
+        '₁' => ('1', false),
+        '₂' => ('2', false),
+        '₃' => ('3', false),
+        '₄' => ('4', false),
+        '₅' => ('5', false),
+        '₆' => ('6', false),
+        '₇' => ('7', false),
+        '₈' => ('8', false),
+        '₉' => ('9', false),
+        _ => return None,
+    })
 }

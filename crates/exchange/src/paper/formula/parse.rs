@@ -6,7 +6,8 @@
 //! bar or a root groups, `*` becomes a dot, `<=` one sign.
 
 use super::Formula;
-use super::name::{Place, may_have_comma, script, symbol};
+use super::grouping::{over, plain, row, without_brackets};
+use super::name::{Place, is_unit, may_have_comma, script, small, symbol};
 
 /// How deep groups may nest; deeper ones stand as they are typed.
 const DEEPEST: usize = 24;
@@ -57,12 +58,11 @@ impl Reader {
                 if spaced && !parts.is_empty() && !ends_with_space(parts.last()) {
                     parts.push(plain(" "));
                 }
-                match self.term() {
-                    Some(term) => parts.extend(term),
-                    None => {
-                        self.at += 1;
-                        parts.push(Formula::Plain(letter.to_string()));
-                    }
+                if let Some(term) = self.term() {
+                    parts.extend(term);
+                } else {
+                    self.at += 1;
+                    parts.push(Formula::Plain(letter.to_string()));
                 }
             }
         }
@@ -236,6 +236,12 @@ impl Reader {
             is_in_formula: is_alone || self.calls > 0 || self.is_beside_sign(begin),
             has_below: self.peek(0) == Some('_'),
         };
+        // A figure with its unit is no product: 2 m/s² is not set as a quotient of its own.
+        let is_behind_figure = before == Some(' ')
+            && begin.checked_sub(2).and_then(|at| self.letters.get(at)).is_some_and(char::is_ascii_digit);
+        if is_behind_figure && !place.has_below && is_unit(&name) {
+            return Factor { formula: Formula::Plain(name), is_word: true };
+        }
         match symbol(&name, place) {
             Some(formula) => Factor { formula, is_word: false },
             None => Factor { formula: Formula::Plain(name), is_word: !place.has_below },
@@ -296,7 +302,7 @@ impl Reader {
 
     /// Takes what stands below and above; each once.
     fn with_marks(&mut self, factor: Factor) -> Factor {
-        let Factor { formula, mut is_word } = factor;
+        let Factor { formula, is_word } = factor;
         let (of, mut below, mut above) = match formula {
             Formula::Marked { of, below, above } => (of, below, above),
             other => (Box::new(other), None, None),
@@ -310,7 +316,6 @@ impl Reader {
             }
             let Some(found) = self.mark() else { break };
             *place = Some(Box::new(found));
-            is_word = false;
         }
         if below.is_none() && above.is_none() {
             return Factor { formula: *of, is_word };
@@ -397,104 +402,10 @@ impl Reader {
     }
 }
 
-/// What a slash does: the factors since the last one go over the next factor, or that factor joins the one under the bar.
-fn over(done: &mut Vec<Formula>, run: &mut Vec<Formula>, under: Formula) {
-    // A product that goes on after a fraction begins with its sign.
-    let sign = (!done.is_empty() && run.len() > 1).then(|| run.remove(0));
-    if run.is_empty() {
-        if let Some(Formula::Fraction(top, first)) = done.pop() {
-            // Factors lie side by side, so that a long row of quotients nests no deeper than a short one.
-            let mut under_bar = match in_sum_brackets(*first) {
-                Formula::Row(parts) => parts,
-                other => vec![other],
-            };
-            under_bar.extend([plain("·"), in_sum_brackets(under)]);
-            done.push(Formula::Fraction(top, Box::new(Formula::Row(under_bar))));
-        }
-        return;
-    }
-    done.extend(sign);
-    let top = match std::mem::take(run) {
-        one if one.len() == 1 => row(one.into_iter().map(without_brackets).collect()),
-        many => Formula::Row(many),
-    };
-    done.push(Formula::Fraction(Box::new(top), Box::new(under)));
-}
-
-/// A sum gets brackets before it becomes a factor.
-fn in_sum_brackets(formula: Formula) -> Formula {
-    let Formula::Row(parts) = formula else { return formula };
-    let mut open = 0_i32;
-    let mut is_sum = false;
-    for part in &parts {
-        let Formula::Plain(words) = part else { continue };
-        match words.as_str() {
-            "(" => open += 1,
-            ")" => open -= 1,
-            sign => is_sum |= open == 0 && (sign.starts_with(' ') || sign.starts_with('−')),
-        }
-    }
-    if !is_sum {
-        return Formula::Row(parts);
-    }
-    let mut all = vec![plain("(")];
-    all.extend(parts);
-    all.push(plain(")"));
-    Formula::Row(all)
-}
-
-/// What a bar or a root groups needs no brackets.
-fn without_brackets(formula: Formula) -> Formula {
-    let is = |part: Option<&Formula>, sign: &str| matches!(part, Some(Formula::Plain(words)) if words == sign);
-    match formula {
-        Formula::Row(mut parts) if parts.len() > 2 && is(parts.first(), "(") && is(parts.last(), ")") => {
-            parts.pop();
-            parts.remove(0);
-            row(parts)
-        }
-        other => other,
-    }
-}
-
-fn row(mut parts: Vec<Formula>) -> Formula {
-    if parts.len() == 1 { parts.remove(0) } else { Formula::Row(parts) }
-}
-
-fn plain(words: &str) -> Formula {
-    Formula::Plain(words.to_owned())
-}
-
 fn ends_with_space(part: Option<&Formula>) -> bool {
     matches!(part, Some(Formula::Plain(words)) if words.ends_with(' '))
 }
 
 fn is_of_name(letter: char) -> bool {
     letter.is_alphabetic() || letter.is_ascii_digit()
-}
-
-/// The plain figure of a raised or lowered one, and whether it is raised.
-const fn small(letter: char) -> Option<(char, bool)> {
-    Some(match letter {
-        '⁰' => ('0', true),
-        '¹' => ('1', true),
-        '²' => ('2', true),
-        '³' => ('3', true),
-        '⁴' => ('4', true),
-        '⁵' => ('5', true),
-        '⁶' => ('6', true),
-        '⁷' => ('7', true),
-        '⁸' => ('8', true),
-        '⁹' => ('9', true),
-        '₀' => ('0', false),
-        '₁' => ('1', false),
-        '₂' => ('2', false),
-        '₃' => ('3', false),
-        '₄' => ('4', false),
-        '₅' => ('5', false),
-        '₆' => ('6', false),
-        '₇' => ('7', false),
-        '₈' => ('8', false),
-        '₉' => ('9', false),
-        _ => return None,
-    })
 }

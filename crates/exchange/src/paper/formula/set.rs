@@ -23,8 +23,8 @@ const LOWERED_EM: f64 = 0.2;
 const RAISED_EM: f64 = 0.38;
 /// Raised so far where letters stand below too, so that they don't meet.
 const RAISED_OVER_EM: f64 = 0.52;
-/// Heights that a row of letters has anyway, ems.
-const TALL_EM: f64 = 1.05;
+/// Brackets round what is higher are drawn, ems: letters with something above or below are not.
+const TALL_EM: f64 = 1.25;
 
 /// Something set: what is on it, from the line on which its capitals stand and its left end, y up.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,9 +52,10 @@ impl Laid {
         }
         let Hand { face, size_mm, ink } = hand;
         let at_mm = DVec2::ZERO;
-        let things = match words.trim().is_empty() {
-            true => Vec::new(),
-            false => vec![OnPage::Words(Words { words: words.to_owned(), at_mm, size_mm, face, ink })],
+        let things = if words.trim().is_empty() {
+            Vec::new()
+        } else {
+            vec![OnPage::Words(Words { words: words.to_owned(), at_mm, size_mm, face, ink })]
         };
         let (up_mm, down_mm) = (ASCENT_EM * size_mm, DESCENT_EM * size_mm);
         Self { width_mm: width_mm(words, hand), up_mm, down_mm, things }
