@@ -170,6 +170,6 @@ fn record(check: &PunchingCheck, state: &State, over_slab_m: f64, way: PunchingW
         symbols: symbols.collect(),
         resistance_n: None,
         action_n: None,
-        caution: format!("{}; indicative, for the structural engineer to confirm", found.caution),
+        caution: found.caution.to_owned(),
     })
 }

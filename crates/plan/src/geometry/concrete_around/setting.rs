@@ -87,7 +87,7 @@ pub enum ConcreteFault {
         corners: usize,
     },
     /// An anchor stands beyond an edge, in a hole, or on an edge.
-    #[error("anchor {anchor} does not stand in the concrete")]
+    #[error("anchor {} does not stand in the concrete", .anchor + 1)]
     AnchorOutside {
         /// Index of the anchor.
         anchor: usize,
