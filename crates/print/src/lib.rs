@@ -1,6 +1,6 @@
 //! Prints pages as PDF: vectors at true size, and text that can be selected and searched, in the shipped typeface.
 //!
-//! [`pdf`] prints a [`Paper`]: [`page`] its pages, [`picture`] the drawings on them, [`ink`] lines and areas, [`lettering`] words.
+//! [`pdf`] prints a [`Paper`]: `page` its pages, `picture` the drawings on them, `ink` lines and areas, `lettering` words.
 //! Nothing here decides what stands where. The same paper gives the same bytes: the only date is the paper's own.
 #![warn(missing_docs)]
 

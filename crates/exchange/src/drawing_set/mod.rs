@@ -1,8 +1,8 @@
 //! The drawing set: roof plans at a true scale, elevations, sections and setting-out, on sheets of one paper size.
 //!
-//! [`set`] puts the sheets together; [`roof_plan`], [`elevations`], [`sections`] and [`setting_out`] draw them. A [`sheet`] has a
-//! frame and a strip at its right with legend, notes and title block; [`lettering`], [`table`], [`arranged`] and
-//! [`usual_scale`] are what sheets are made with, here and in the load plan.
+//! `set` puts the sheets together; `roof_plan`, `elevations`, `sections` and `setting_out` draw them. A `sheet` has a
+//! frame and a strip at its right with legend, notes and title block; `lettering`, `table`, `arranged` and
+//! `usual_scale` are what sheets are made with, here and in the load plan.
 
 pub(crate) mod arranged;
 pub(crate) mod elevations;

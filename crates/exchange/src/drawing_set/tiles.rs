@@ -73,7 +73,7 @@ mod tests {
         for tile in &all {
             assert!(tile.window.min_m.x <= tile.own.min_m.x + 1e-9 && tile.window.max_m.x >= tile.own.max_m.x - 1e-9);
             assert!((tile.window.size_m() - DVec2::new(40.0, 50.0)).length() < 1e-9);
-            assert_eq!((tile.window.min_m.y + tile.window.max_m.y) / 2.0, 25.0, "the middle of what fits");
+            assert_eq!(tile.window.min_m.midpoint(tile.window.max_m).y, 25.0, "the middle of what fits");
         }
     }
 }
