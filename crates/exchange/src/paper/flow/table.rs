@@ -13,7 +13,7 @@ use crate::paper::measure::{lines, widest_word_mm, width_mm};
 use crate::paper::page::OnPage;
 
 /// Free width between columns.
-const GAP_MM: f64 = 3.0;
+const GAP_MM: f64 = 2.4;
 /// No column is narrower; a table with more columns than fit goes on below with the rest of them.
 const LEAST_MM: f64 = 9.0;
 /// No column asks for more so that its longest word or figure stays whole.
@@ -117,11 +117,23 @@ fn spans(columns: &[Column], asked: &[f64], wide_mm: f64) -> Vec<Span> {
     let met = if over_least > room { room / over_least } else { 1.0 };
     let needs: Vec<f64> = asked.iter().map(|asked| LEAST_MM + (asked - LEAST_MM) * met).collect();
     let wanted: Vec<f64> = columns.iter().map(|column| wide_mm * part(column) / sum).collect();
-    let both = || wanted.iter().zip(&needs);
-    let lacking: f64 = both().map(|(wanted, need)| (need - wanted).max(0.0)).sum();
-    let spare: f64 = both().map(|(wanted, need)| (wanted - need).max(0.0)).sum();
-    let given = if spare > 0.0 { (lacking / spare).min(1.0) } else { 0.0 };
-    let widths = both().map(|(wanted, need)| if wanted < need { *need } else { wanted - given * (wanted - need) });
+    let both = || columns.iter().zip(wanted.iter().zip(&needs));
+    let lacking: f64 = both().map(|(_, (wanted, need))| (need - wanted).max(0.0)).sum();
+    let spare_of = |is_figures: bool| {
+        let of_kind = both().filter(|(column, _)| column.is_figures == is_figures);
+        of_kind.map(|(_, (wanted, need))| (wanted - need).max(0.0)).sum::<f64>()
+    };
+    // Figures need no more than their width, words fill lines: where it is tight, columns of figures give all they can, and
+    // what that leaves over or lacks, those of words share.
+    let (of_figures, of_words) = if lacking > 0.0 { (spare_of(true), spare_of(false)) } else { (0.0, 0.0) };
+    let figures_give = if of_words > 0.0 || of_figures < lacking { 1.0 } else { lacking / of_figures.max(lacking) };
+    let change = if of_words > 0.0 { (of_figures - lacking) / of_words } else { 0.0 };
+    let widths = both().map(|(column, (wanted, need))| match (wanted - need).max(0.0) {
+        _ if lacking <= 0.0 => *wanted,
+        spare if wanted < need || spare <= 0.0 => *need,
+        spare if column.is_figures => wanted - figures_give * spare,
+        spare => wanted + change.max(-1.0) * spare,
+    });
     let mut at_mm = 0.0;
     let mut spans = Vec::with_capacity(columns.len());
     for (index, (column, wide)) in columns.iter().zip(widths).enumerate() {
