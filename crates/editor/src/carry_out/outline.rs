@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use gantline_exchange::outline::{Heights, LineWork, OutlineFault, Outlines, Role, origin_to_keep};
+use gantline_exchange::outline::{Heights, LineWork, OutlineFault, Outlines, Role, place_to_keep};
 
 use super::{edit, view};
 use crate::app::{App, Picking};
@@ -41,10 +41,10 @@ pub fn was_read(app: &mut App, serial: u64, outcome: Result<Arc<LineWork>, Strin
         obstacle_from_m: 0.0,
         obstacle_to_m: USUAL_OBSTACLE_M,
     };
-    let origin_m = origin_to_keep(plan);
+    let place = place_to_keep(plan);
     let Some(dialog) = app.session.outline.as_mut().filter(|dialog| dialog.serial == serial) else { return };
     dialog.stage = match outcome {
-        Ok(work) => Stage::Choosing(Box::new(Choosing::of(work, origin_m, heights))),
+        Ok(work) => Stage::Choosing(Box::new(Choosing::of(work, place, heights))),
         Err(why) => Stage::Unreadable(why),
     };
     put_together(app);

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use gantline_exchange::outline::{Asked, Heights, LengthUnit, LineWork, Outlines, Role};
+use gantline_exchange::outline::{Asked, Heights, KeptPlace, LengthUnit, LineWork, Outlines, Role};
 use glam::DVec2;
 
 use super::Camera;
@@ -101,14 +101,14 @@ pub enum OutlineWish {
 
 impl Choosing {
     /// The beginning: the file's own unit, and its layer where it has only one.
-    pub fn of(work: Arc<LineWork>, origin_m: Option<DVec2>, heights: Heights) -> Self {
+    pub fn of(work: Arc<LineWork>, place: Option<KeptPlace>, heights: Heights) -> Self {
         const USUAL_TOLERANCE_M: f64 = 0.005;
         let mut with_lines = (0..work.layers.len()).filter(|&place| work.layers[place].traces > 0);
         let layers = match (with_lines.next(), with_lines.next()) {
             (Some(only), None) => BTreeSet::from([only]),
             _ => BTreeSet::new(),
         };
-        let asked = Asked { layers, unit: work.stated_unit(), tolerance_m: USUAL_TOLERANCE_M, origin_m };
+        let asked = Asked { layers, unit: work.stated_unit(), tolerance_m: USUAL_TOLERANCE_M, place };
         Self {
             work,
             asked,

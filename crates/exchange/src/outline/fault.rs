@@ -151,6 +151,19 @@ pub enum OutlineFault {
         /// How far they may lie, m.
         most_m: u32,
     },
+    /// A plan in the grid of a drawing, and a file in degrees: nothing says where the one lies in the other.
+    #[error(
+        "this file is in degrees about {drawing}, and the plan's origin is ({plan_x}, {plan_y}) in the grid of a drawing in \
+         lengths: nothing says where they lie to each other. Save the file in that drawing's grid, or take it into a new plan"
+    )]
+    DegreesBesideGrid {
+        /// The middle of the file.
+        drawing: String,
+        /// The plan's origin in its grid, x with its unit.
+        plan_x: String,
+        /// The same, y.
+        plan_y: String,
+    },
     /// More closed outlines than can be told apart by a person.
     #[error("the chosen layers hold more than {most} closed outlines: choose fewer layers")]
     TooManyLoops {

@@ -6,6 +6,7 @@
 
 use std::collections::BTreeMap;
 
+use gantline_plan::document::GeoPlace;
 use geojson::{Feature, GeoJson, Geometry, GeometryValue, JsonObject, Position};
 use glam::DVec2;
 
@@ -14,7 +15,6 @@ use super::fault::OutlineFault;
 use super::layer_list::LayerList;
 use super::limits::{DEEPEST_BLOCK, MOST_PIECES};
 use super::line_work::{LineWork, Measure};
-use super::local_plane::LocalPlane;
 
 /// Reads a GeoJSON file.
 pub fn read(bytes: &[u8]) -> Result<LineWork, OutlineFault> {
@@ -108,9 +108,9 @@ impl Found {
         Ok(())
     }
 
-    /// The line work, degrees made meters.
+    /// The line work, with what its coordinates are.
     fn measured(self, system: Option<String>) -> Result<LineWork, OutlineFault> {
-        let Self { layers, mut traces, passed_over, .. } = self;
+        let Self { layers, traces, passed_over, .. } = self;
         let all = traces
             .iter()
             .flat_map(|trace| std::iter::once(trace.start).chain(trace.pieces.iter().map(|piece| piece.to)));
@@ -123,17 +123,9 @@ impl Found {
             let one_site = (high - low).max_element() <= WIDEST_DEG;
             if on_earth && one_site {
                 let middle = low.midpoint(high);
-                let plane = LocalPlane::at(middle.x, middle.y);
-                let to_plane = |at: DVec2| plane.project(at.x, at.y);
-                for trace in &mut traces {
-                    trace.start = to_plane(trace.start);
-                    trace.pieces.iter_mut().for_each(|piece| piece.to = to_plane(piece.to));
-                }
-                measure = Measure::LocalPlane { lon_deg: middle.x, lat_deg: middle.y };
-                said.push(format!(
-                    "degrees became meters on the plane that touches WGS 84 at {:.7}° east, {:.7}° north",
-                    middle.x, middle.y
-                ));
+                let middle = GeoPlace { lon_deg: middle.x, lat_deg: middle.y };
+                measure = Measure::Degrees { middle };
+                said.push(format!("coordinates are degrees of WGS 84, about {middle}"));
             } else if is_named {
                 let text = |degrees: f64| format!("{degrees:.4}");
                 return Err(OutlineFault::NoSite {
@@ -185,11 +177,15 @@ mod tests {
 
     #[test]
     fn degrees_on_one_site_become_meters_and_say_so() {
+        use super::super::outlines::Asked;
         let work = polygon("[10,60],[10.001,60],[10.001,60.001],[10,60.001],[10,60]", "").unwrap();
-        assert!(matches!(work.measure, Measure::LocalPlane { lon_deg, .. } if (lon_deg - 10.0005).abs() < 1e-9));
-        assert!(work.said[0].contains("touches WGS 84"), "{:?}", work.said);
+        assert!(matches!(work.measure, Measure::Degrees { middle } if (middle.lon_deg - 10.0005).abs() < 1e-9));
+        assert!(work.said[0].contains("degrees of WGS 84"), "{:?}", work.said);
+        let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, place: None };
+        let found = work.outlines(&asked).unwrap();
+        assert!(found.plane.is_some_and(|plane| (plane.lat_deg - 60.0005).abs() < 1e-9));
         // 0.001° of latitude at 60° north are 111.4 m (M = 6383.5 km).
-        let height = work.traces[0].pieces[1].to.y - work.traces[0].start.y;
+        let height = found.bounds.unwrap().size_m().y;
         assert!((height - 111.412).abs() < 0.01, "{height}");
     }
 

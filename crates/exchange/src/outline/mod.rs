@@ -31,4 +31,4 @@ pub use line_work::{Layer, LineWork, Measure};
 pub use nesting::Meeting;
 pub use outlines::{Asked, FaultyLoop, Loop, LoopFault, OpenRun, Outlines};
 pub use read::read;
-pub use taking::{Heights, Role, TakeFault, origin_to_keep};
+pub use taking::{Heights, KeptPlace, Role, TakeFault, place_to_keep};

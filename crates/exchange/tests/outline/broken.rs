@@ -91,7 +91,7 @@ fn hostile_sizes_give_faults_and_not_memory() {
     let work = read(with_entities(&many).as_bytes()).unwrap();
     assert!(matches!(all(&work, None), Err(OutlineFault::TooManyLoops { .. })));
     for tolerance_m in [0.0, -1.0, f64::NAN, 3.0] {
-        let asked = Asked { layers: [0].into(), unit: None, tolerance_m, origin_m: None };
+        let asked = Asked { layers: [0].into(), unit: None, tolerance_m, place: None };
         assert!(matches!(work.outlines(&asked), Err(OutlineFault::Tolerance { .. })));
     }
     let long: Vec<(f64, f64)> =

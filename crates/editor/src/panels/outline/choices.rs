@@ -35,12 +35,12 @@ fn unit(ui: &mut Ui, look: Look<'_>, choosing: &Choosing, intents: &mut Vec<Inte
                 ui.label(RichText::new(words).color(look.palette.blocking));
             }
             (Measure::NotStated, Some(_)) => soft(ui, look, "The drawing does not state its unit."),
-            (Measure::LocalPlane { .. }, _) => {}
+            (Measure::Degrees { .. }, _) => {}
         }
         for said in &choosing.work.said {
             soft(ui, look, format!("{}.", crate::carry_out::edit::sentence(said)));
         }
-        if matches!(choosing.work.measure, Measure::LocalPlane { .. }) {
+        if matches!(choosing.work.measure, Measure::Degrees { .. }) {
             return;
         }
         ui.horizontal_wrapped(|ui| {

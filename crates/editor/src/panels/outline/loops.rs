@@ -145,6 +145,19 @@ fn told(ui: &mut Ui, look: Look<'_>, found: &Outlines, choosing: &Choosing, inte
         for (count, what) in counts.into_iter().filter(|(count, _)| *count > 0) {
             soft(ui, look, format!("{count} {what}"));
         }
+        match (found.plane, choosing.asked.place.and_then(|place| place.plane)) {
+            (Some(plane), _) => {
+                soft(ui, look, format!("Degrees became meters on the plane that touches WGS 84 at {plane}."))
+            }
+            (None, Some(plane)) => {
+                soft(
+                    ui,
+                    look,
+                    format!("The plan lies on the plane at {plane}: figures are taken as meters on that plane."),
+                );
+            }
+            (None, None) => {}
+        }
         if found.origin_m != DVec2::ZERO {
             let [x, y] = found.origin_m.to_array().map(|at| length(at, look.units));
             soft(ui, look, format!("The plan's origin is ({x}, {y}) in the drawing's grid, and the plan keeps that."));
