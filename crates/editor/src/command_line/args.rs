@@ -136,6 +136,10 @@ pub enum DrawnIn {
     M,
     /// Millimeters.
     Mm,
+    /// Inches.
+    In,
+    /// Feet.
+    Ft,
 }
 
 impl DrawnIn {
@@ -144,6 +148,8 @@ impl DrawnIn {
         match self {
             Self::M => DrawingUnit::Meters,
             Self::Mm => DrawingUnit::Millimeters,
+            Self::In => DrawingUnit::Inches,
+            Self::Ft => DrawingUnit::Feet,
         }
     }
 }

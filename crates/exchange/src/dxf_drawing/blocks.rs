@@ -85,7 +85,7 @@ pub fn blocks_of<'a>(
             blocks.len() - 1
         });
         let values = values(plan, id, unit, units);
-        let at = (frame.at - model.origin) * model.per_m;
+        let at = model.point(frame.at);
         references.push(Reference { block: index, at, turn_rad: frame.outward_rad, values });
     }
     (blocks, references)

@@ -17,6 +17,7 @@ use super::properties::{Property, Value, figure, set, words};
 use super::reactions::sets_of_levels;
 use super::shapes::Scene;
 use super::step::{NONE, Ref, label, label_if};
+use crate::answers::Figure;
 
 /// Reactions that bases have in common: bases alike share a set.
 #[derive(Debug, Default)]
@@ -108,6 +109,17 @@ fn properties(
         figure("Level of the structural slab", Kind::Length, frame.level_m),
         figure("Looks toward", Kind::Angle, frame.outward_rad),
     ];
+    if plan.datum.has_grid() {
+        let at = plan.datum.in_grid(frame.at);
+        all.push(Some((
+            "x in the drawing's grid".to_owned(),
+            Value::Figure(Kind::Length, Figure::in_grid(at.x).value()),
+        )));
+        all.push(Some((
+            "y in the drawing's grid".to_owned(),
+            Value::Figure(Kind::Length, Figure::in_grid(at.y).value()),
+        )));
+    }
     if let Some(out) = unit.setting_out {
         all.extend([
             words("Edge", out.edge.to_string()),

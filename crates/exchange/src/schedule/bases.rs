@@ -5,7 +5,10 @@ use gantline_plan::catalog::ResolvedUnit;
 use gantline_plan::document::{Placement, PlacementId, Plan, Standing};
 use gantline_plan::quantity::Kind::{Angle, Force, Length, Mass, Moment};
 
+use glam::DVec2;
+
 use super::table::{Cell, Column, Table};
+use crate::answers::Figure;
 use crate::answers::unit_place::tag_of;
 
 /// A base with all that is known of it.
@@ -23,9 +26,30 @@ pub fn bases(plan: &Plan, assessment: &Assessment) -> Table {
         Some(Base { plan, id, placement, unit })
     });
     let about = "Places are mast axes in the plan's coordinates, levels are tops of structural slabs; directions run \
-                 counter-clockwise from the plan's x axis. Governing: the combination with the largest resultant moment; \
-                 all sets are under Reactions.";
-    Table::of("Bases", about.to_owned(), 1, &columns(), rows)
+                 counter-clockwise from the plan's x axis. Governing: the combination with the largest resultant moment. \
+                 Largest and smallest figures are the worst of all combinations of its level, each for itself: they need not \
+                 act together. All sets are under Reactions.";
+    let mut columns = columns();
+    if plan.datum.has_grid() {
+        let after_y = columns.iter().position(|column| column.key == "y").map_or(0, |y| y + 1);
+        columns.splice(after_y..after_y, in_grid());
+    }
+    Table::of("Bases", about.to_owned(), 1, &columns, rows)
+}
+
+/// Where a base stands in the grid of the drawing that the plan's outline came from.
+fn in_grid<'a>() -> [Column<Base<'a>>; 2] {
+    fn place(base: &Base<'_>, part: fn(DVec2) -> f64) -> Cell {
+        let at = base.unit.frame.map(|frame| part(base.plan.datum.in_grid(frame.at)));
+        at.map_or(Cell::Empty, |at_m| Cell::figure(Length, Figure::in_grid(at_m)))
+    }
+    let mut columns = [
+        Column::of(Length, "x in the drawing's grid", "grid_x", |base| place(base, |at| at.x)),
+        Column::of(Length, "y in the drawing's grid", "grid_y", |base| place(base, |at| at.y)),
+    ];
+    // Seven digits before the point.
+    columns.iter_mut().for_each(|column| column.width = 13.0);
+    columns
 }
 
 /// The columns: what is known of a base from elsewhere is added here.
