@@ -161,7 +161,8 @@ impl<'a> Base<'a> {
 
     fn extreme(&self, component: Component, sense: Sense) -> Cell {
         let kind = if component.is_moment() { Moment } else { Force };
-        let set = self.governing().and_then(|result| result.extreme(component, sense));
+        let reactions = self.unit.reactions.as_ref();
+        let set = reactions.zip(self.governing()).and_then(|(all, one)| all.worst(one.level, component, sense));
         Cell::amount_if(kind, set.map(|set| set.value))
     }
 
