@@ -6,6 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use gantline_exchange::documents::DocumentKind;
 use gantline_exchange::dxf_drawing::DrawingUnit;
 use gantline_exchange::outline::LengthUnit;
+use gantline_exchange::outline::usual;
 use gantline_plan::quantity::UnitSystem;
 
 /// Plans rope access to facades from portable mast-and-arm units. Without a subcommand the window opens.
@@ -196,8 +197,11 @@ pub struct OutlineArgs {
     /// The unit of the drawing, where it states none or a wrong one.
     #[arg(long, value_enum)]
     pub units: Option<DrawingUnits>,
-    /// Gaps up to this are closed, and chords leave arcs by at most this, meters.
-    #[arg(long, value_name = "METERS", default_value_t = 0.005)]
+    /// Chords leave curves by at most this, meters.
+    #[arg(long, value_name = "METERS", default_value_t = usual::CHORD_M)]
+    pub chords: f64,
+    /// Gaps up to this are closed, meters.
+    #[arg(long, value_name = "METERS", default_value_t = usual::GAP_M)]
     pub tolerance: f64,
     /// Top of the structural slab over level zero, meters; without it the level of a roof just sketched.
     #[arg(long, value_name = "METERS", allow_negative_numbers = true)]

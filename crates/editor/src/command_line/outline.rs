@@ -29,6 +29,7 @@ pub fn outline(args: &OutlineArgs) -> Result<Ending, NoAnswer> {
         layers: layers(&work, &args.layers).map_err(fault)?,
         unit: args.units.map(super::args::DrawingUnits::unit),
         tolerance_m: args.tolerance,
+        chord_m: args.chords,
         place: None,
     };
     let found = work.outlines(&asked).map_err(fault)?;

@@ -23,7 +23,7 @@ const HEIGHTS: Heights =
 fn in_grid(work: &LineWork, layers: BTreeSet<usize>) -> Outlines {
     let place = Some(KeptPlace { origin_m: DVec2::ZERO, plane: None });
     // Far from the plan's origin nothing may lie, so one is chosen and added again.
-    let asked = Asked { layers, unit: None, tolerance_m: 0.005, place: None };
+    let asked = Asked { layers, unit: None, tolerance_m: 0.005, chord_m: 0.005, place: None };
     let mut found = work.outlines(&asked).unwrap();
     assert!(work.outlines(&Asked { place, ..asked }).is_err());
     let origin_m = found.origin_m;
@@ -36,7 +36,7 @@ fn in_grid(work: &LineWork, layers: BTreeSet<usize>) -> Outlines {
 fn an_outline_comes_back_on_itself_in_the_drawings_own_grid() {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/reference/drawings/far_from_the_origin.dxf");
     let drawn = read(&fs::read(path).unwrap()).unwrap();
-    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, place: None };
+    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: None };
     let found = drawn.outlines(&asked).unwrap();
     let blank = Plan::empty(presets().unwrap().remove(0).basis, DesignCode::eurocode());
     let change = found.change(&blank, &found.usual_roles(), &HEIGHTS).unwrap();

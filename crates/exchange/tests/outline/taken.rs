@@ -93,7 +93,8 @@ fn a_second_drawing_of_the_same_grid_lies_beside_the_first() {
     let text = file::write(&plan).unwrap();
     assert_eq!(file::read(text.as_bytes()).unwrap(), plan);
     // Taken again as an obstacle, it lies on the roof; with an origin of its own it is refused.
-    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, place: place_to_keep(&plan) };
+    let asked =
+        Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: place_to_keep(&plan) };
     let again = work.outlines(&asked).unwrap();
     assert_eq!(again.loops[0].corners, first.loops[0].corners);
     let at_zero = KeptPlace { origin_m: DVec2::ZERO, plane: None };
@@ -124,7 +125,8 @@ fn a_second_file_in_degrees_lies_on_the_plane_of_the_first() {
     assert!(plan.datum.local_plane.is_some_and(|plane| (plane.lon_deg - 10.0005).abs() < 1e-9));
     assert_eq!(file::read(file::write(&plan).unwrap().as_bytes()).unwrap(), plan);
     let second = read(in_degrees(10.002, 60.0).as_bytes()).unwrap();
-    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, place: place_to_keep(&plan) };
+    let asked =
+        Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: place_to_keep(&plan) };
     let found = second.outlines(&asked).unwrap();
     let plan = apply(&plan, &found.change(&plan, &[Role::Roof], &HEIGHTS).unwrap()).unwrap().plan;
     let west: Vec<f64> =
@@ -139,7 +141,8 @@ fn degrees_beside_the_grid_of_a_drawing_are_refused_and_both_places_named() {
     let plan = blank();
     let plan = apply(&plan, &found.change(&plan, &found.usual_roles(), &HEIGHTS).unwrap()).unwrap().plan;
     let second = read(in_degrees(10.0, 60.0).as_bytes()).unwrap();
-    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, place: place_to_keep(&plan) };
+    let asked =
+        Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: place_to_keep(&plan) };
     let fault = second.outlines(&asked).unwrap_err();
     assert!(matches!(fault, OutlineFault::DegreesBesideGrid { .. }), "{fault}");
     for part in ["412340.000 m", "10.0005000° east", "new plan"] {

@@ -35,7 +35,8 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
             // an answer comes between would be lost.
             ui.scope_builder(UiBuilder::new().max_rect(left), |ui| preview::show(ui, look, left, choosing, intents));
             let right = egui::Rect::from_min_max(whole.max - vec2(column, whole.height()), whole.max);
-            let upper = right.with_max_y(right.max.y - BUTTONS);
+            let lower = BUTTONS + trouble_height(ui, choosing, column);
+            let upper = right.with_max_y(right.max.y - lower);
             ui.scope_builder(UiBuilder::new().max_rect(upper), |ui| {
                 ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
                     choices::show(ui, look, choosing, intents);
@@ -43,6 +44,9 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
                 });
             });
             ui.scope_builder(UiBuilder::new().max_rect(right.with_min_y(upper.max.y)), |ui| {
+                if let Some(trouble) = &choosing.trouble {
+                    ui.label(RichText::new(&trouble.why).color(look.palette.blocking));
+                }
                 buttons(ui, look, choosing, intents);
             });
             ui.advance_cursor_after_rect(whole);
@@ -59,14 +63,31 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
             ui.label(RichText::new(why).color(look.palette.ink));
             ui.label(RichText::new("The plan stays as it is.").color(look.palette.ink_soft));
             ui.add_space(8.0);
-            if ui.button("Cancel").clicked() {
-                intents.push(Intent::Outline(OutlineWish::Cancel));
-            }
+            ui.horizontal(|ui| {
+                another(ui, intents);
+                if ui.button("Cancel").clicked() {
+                    intents.push(Intent::Outline(OutlineWish::Cancel));
+                }
+            });
         }
     });
     if shown.should_close() {
         intents.push(Intent::Outline(OutlineWish::Cancel));
     }
+}
+
+fn another(ui: &mut Ui, intents: &mut Vec<Intent>) {
+    if ui.button("Choose another…").clicked() {
+        intents.push(Intent::Outline(OutlineWish::ChooseAnother));
+    }
+}
+
+/// Why the outlines can't be taken, right above the button that was pressed; returns the height that it takes.
+fn trouble_height(ui: &Ui, choosing: &Choosing, width: f32) -> f32 {
+    let Some(trouble) = &choosing.trouble else { return 0.0 };
+    let font = egui::TextStyle::Body.resolve(ui.style());
+    let laid = ui.painter().layout(trouble.why.clone(), font, egui::Color32::PLACEHOLDER, width);
+    laid.size().y + 12.0
 }
 
 fn heading(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, width: f32, intents: &mut Vec<Intent>) {
@@ -98,6 +119,7 @@ fn buttons(ui: &mut Ui, look: Look<'_>, choosing: &Choosing, intents: &mut Vec<I
         if response.on_disabled_hover_text("No outline is marked yet.").clicked() {
             intents.push(Intent::Outline(OutlineWish::Take));
         }
+        another(ui, intents);
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
             let left_out = choosing.count(Role::LeaveOut);
             let left_out = (left_out > 0).then(|| format!("{left_out} left out"));
