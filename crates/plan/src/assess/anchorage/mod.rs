@@ -18,6 +18,7 @@ mod slab;
 mod sleeve;
 mod states;
 mod steel;
+mod told;
 mod worth_judging;
 
 pub use by_setback::{UseBySetback, use_by_setback};
@@ -27,3 +28,4 @@ pub use found::{
 };
 pub(super) use phase::assess_base;
 pub(super) use place::Stands;
+pub use told::BaseState;
