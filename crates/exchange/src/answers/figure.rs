@@ -43,6 +43,11 @@ impl Figure {
         Self::of((value / step).round() * step)
     }
 
+    /// Whether, as a figure of this kind, it is the share of a resistance that is none: a printed answer has null there.
+    pub fn says_nothing_resists(self, kind: Kind) -> bool {
+        kind == Kind::Share && self.0 == f64::INFINITY
+    }
+
     /// Its value.
     pub const fn value(self) -> f64 {
         self.0

@@ -18,7 +18,7 @@ const HEAD_ROW: usize = 3;
 
 fn sheet(bytes: &[u8], name: &str) -> Range<Data> {
     let mut book = Xlsx::new(Cursor::new(bytes)).unwrap();
-    assert_eq!(book.sheet_names(), ["About", "Bases", "Reactions", "Parts", "Findings", "Basis"]);
+    assert_eq!(book.sheet_names(), ["About", "Bases", "Anchorage", "Reactions", "Parts", "Findings", "Basis"]);
     book.worksheet_range(name).unwrap()
 }
 
