@@ -109,7 +109,7 @@ pub struct SlackAnswer {
 impl StrengthAnswer {
     /// The answer about a unit's strength.
     pub fn of(unit: &ResolvedUnit, reactions: &Reactions) -> Self {
-        let named = |index: usize| reactions.combinations.get(index).map(|one| one.name.clone()).unwrap_or_default();
+        let named = |index: usize| reactions.combination_name(index).to_owned();
         Self {
             members: reactions.members.iter().map(|one| member(one, named(one.combination))).collect(),
             at_rating: reactions.at_rating.as_ref().map(at_rating),

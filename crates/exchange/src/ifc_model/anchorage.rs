@@ -15,7 +15,7 @@ pub fn properties(plan: &Plan, unit: &UnitAssessment) -> Vec<Property> {
     let mut all = vec![words("State", base.state().words())];
     all.push(base.utilization().and_then(|share| figure("Largest use", Kind::Share, share)));
     all.extend(governing(plan, base));
-    all.push(count("Looks that were not checked", base.not_checked().count()));
+    all.push(Some(count("Looks that were not checked", base.not_checked().count())));
     all.push(base.edges.first().and_then(|edge| figure("Nearest edge", Kind::Length, edge.distance_m)));
     all.push(base.thickness_m.and_then(|thickness_m| figure("Concrete thickness", Kind::Length, thickness_m)));
     all.push(base.sustained_share.and_then(|share| figure("Sustained share of tension", Kind::Share, share)));

@@ -113,7 +113,7 @@ fn properties(
     ];
     if plan.datum.has_grid() {
         let at = plan.datum.in_grid(frame.at);
-        all.extend([in_grid("x in the drawing's grid", at.x), in_grid("y in the drawing's grid", at.y)]);
+        all.extend([in_grid("x in the drawing's grid", at.x), in_grid("y in the drawing's grid", at.y)].map(Some));
     }
     if let Some(out) = unit.setting_out {
         all.extend([
@@ -128,10 +128,13 @@ fn properties(
     }
     all.extend(unit.reactions.iter().map(|reactions| not_computed(reactions)));
     let checks = |which: fn(&Outcome) -> bool| unit.checks.iter().filter(|one| which(&one.outcome)).count();
-    all.extend([
-        count("Checks that block", checks(|outcome| *outcome == Outcome::Fails(Severity::Blocking))),
-        count("Checks that could not be made", checks(|outcome| matches!(outcome, Outcome::NotChecked(_)))),
-    ]);
+    all.extend(
+        [
+            count("Checks that block", checks(|outcome| *outcome == Outcome::Fails(Severity::Blocking))),
+            count("Checks that could not be made", checks(|outcome| matches!(outcome, Outcome::NotChecked(_)))),
+        ]
+        .map(Some),
+    );
     all.into_iter().flatten().collect()
 }
 
@@ -153,7 +156,7 @@ fn parts(plan: &Plan, unit: &ResolvedUnit) -> Vec<Option<Property>> {
         figure("Mass of the base", Kind::Mass, unit.base.mass_kg),
     ];
     if let Some(anchors) = &unit.base.anchors {
-        all.push(count("Anchors", anchors.at_m.len()));
+        all.push(Some(count("Anchors", anchors.at_m.len())));
         all.push(figure("Embedment", Kind::Length, anchors.embedment_m));
     }
     all

@@ -264,7 +264,7 @@ mod tests {
             let area = u.perp_dot(v);
             let (s, t) = (p.perp_dot(v) / area, u.perp_dot(p) / area);
             (area.abs() > 1e-12 && s >= -1e-9 && t >= -1e-9 && s + t <= 1.0 + 1e-9)
-                .then(|| a.z + (b.z - a.z) * s + (c.z - a.z) * t)
+                .then_some(a.z + (b.z - a.z) * s + (c.z - a.z) * t)
         };
         mesh.triangles.iter().filter_map(through).collect()
     }

@@ -37,13 +37,13 @@ pub fn figure(name: impl Into<String>, kind: Kind, value: f64) -> Option<Propert
 }
 
 /// A property with a number of things.
-pub fn count(name: &str, count: usize) -> Option<Property> {
-    Some((name.to_owned(), Value::Count(count)))
+pub fn count(name: &str, count: usize) -> Property {
+    (name.to_owned(), Value::Count(count))
 }
 
 /// A property with a coordinate in the grid of a drawing, m.
-pub fn in_grid(name: &str, value_m: f64) -> Option<Property> {
-    Some((name.to_owned(), Value::Figure(Kind::Length, Figure::in_grid(value_m).value())))
+pub fn in_grid(name: &str, value_m: f64) -> Property {
+    (name.to_owned(), Value::Figure(Kind::Length, Figure::in_grid(value_m).value()))
 }
 
 /// Writes a set and gives it to things.

@@ -48,7 +48,9 @@ fn in_grid<'a>() -> [Column<Base<'a>>; 2] {
         Column::of(Length, "y in the drawing's grid", "grid_y", |base| place(base, |at| at.y)),
     ];
     // Seven digits before the point.
-    columns.iter_mut().for_each(|column| column.width = 13.0);
+    for column in &mut columns {
+        column.width = 13.0;
+    }
     columns
 }
 

@@ -121,9 +121,10 @@ fn whatever_a_file_has_too_many_of_is_named_with_its_line() {
         }
         other => panic!("{other}"),
     };
-    let layers: String = (0..=MOST_LAYERS).map(|i| format!("0\nTEXT\n8\nL{i}\n")).collect();
+    let layers: String = (0..=MOST_LAYERS).map(|i| format!("0\nTEXT\n8\nL{i}\n")).collect::<Vec<_>>().concat();
     named(with_entities(&layers).as_bytes(), "layers");
-    let blocks: String = (0..=MOST_BLOCKS).map(|i| format!("0\nBLOCK\n2\nB{i}\n0\nENDBLK\n")).collect();
+    let blocks: String =
+        (0..=MOST_BLOCKS).map(|i| format!("0\nBLOCK\n2\nB{i}\n0\nENDBLK\n")).collect::<Vec<_>>().concat();
     named(with_blocks(&blocks, "").as_bytes(), "blocks");
     let values = format!("0\nOLE2FRAME\n{}", "310\n0\n".repeat(MOST_PAIRS_OF_AN_ENTITY + 1));
     named(with_entities(&values).as_bytes(), "values of one entity");

@@ -152,7 +152,7 @@ fn told(ui: &mut Ui, look: Look<'_>, found: &Outlines, choosing: &Choosing, inte
         }
         match (found.plane, choosing.asked.place.and_then(|place| place.plane)) {
             (Some(plane), _) => {
-                soft(ui, look, format!("Degrees became meters on the plane that touches WGS 84 at {plane}."))
+                soft(ui, look, format!("Degrees became meters on the plane that touches WGS 84 at {plane}."));
             }
             (None, Some(plane)) => {
                 soft(
