@@ -63,12 +63,9 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
             ui.label(RichText::new(why).color(look.palette.ink));
             ui.label(RichText::new("The plan stays as it is.").color(look.palette.ink_soft));
             ui.add_space(8.0);
-            ui.horizontal(|ui| {
-                another(ui, intents);
-                if ui.button("Cancel").clicked() {
-                    intents.push(Intent::Outline(OutlineWish::Cancel));
-                }
-            });
+            if ui.button("Cancel").clicked() {
+                intents.push(Intent::Outline(OutlineWish::Cancel));
+            }
         }
     });
     if shown.should_close() {
@@ -76,13 +73,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
     }
 }
 
-fn another(ui: &mut Ui, intents: &mut Vec<Intent>) {
-    if ui.button("Choose another…").clicked() {
-        intents.push(Intent::Outline(OutlineWish::ChooseAnother));
-    }
-}
-
-/// Why the outlines can't be taken, right above the button that was pressed; returns the height that it takes.
+/// The height that is taken by why the outlines can't be taken, right above the button that was pressed.
 fn trouble_height(ui: &Ui, choosing: &Choosing, width: f32) -> f32 {
     let Some(trouble) = &choosing.trouble else { return 0.0 };
     let font = egui::TextStyle::Body.resolve(ui.style());
@@ -98,6 +89,9 @@ fn heading(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, width: f32, inte
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             if icon_button(ui, look.palette, Icon::Close, "", "Close", false).clicked() {
                 intents.push(Intent::Outline(OutlineWish::Cancel));
+            }
+            if ui.button("Choose another…").clicked() {
+                intents.push(Intent::Outline(OutlineWish::ChooseAnother));
             }
             ui.add(egui::Label::new(RichText::new(name).color(look.palette.ink_soft)).truncate());
         });
@@ -119,7 +113,6 @@ fn buttons(ui: &mut Ui, look: Look<'_>, choosing: &Choosing, intents: &mut Vec<I
         if response.on_disabled_hover_text("No outline is marked yet.").clicked() {
             intents.push(Intent::Outline(OutlineWish::Take));
         }
-        another(ui, intents);
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
             let left_out = choosing.count(Role::LeaveOut);
             let left_out = (left_out > 0).then(|| format!("{left_out} left out"));
