@@ -45,7 +45,7 @@ fn outline(bench: &mut Criterion) {
         bench.iter(|| read(black_box(text.as_bytes())).map(|work| work.traces.len()));
     });
     let Ok(work) = read(text.as_bytes()) else { return };
-    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, origin_m: None };
+    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: None };
     bench.bench_function("one of its layers of 16,000 lines put together", |bench| {
         bench.iter(|| work.outlines(black_box(&asked)).map(|found| found.loops.len()));
     });

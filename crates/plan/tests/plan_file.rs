@@ -3,7 +3,7 @@
 use gantline_plan::basis::{AnchorageCode, DesignCode, presets};
 use gantline_plan::catalog::Family;
 use gantline_plan::change::{Change, EdgePatch, History, PlacementPatch, Refused};
-use gantline_plan::document::{Datum, EdgeEnd, EdgeId, PlacementId, Plan, Standing, Station, ThingId};
+use gantline_plan::document::{Datum, EdgeEnd, EdgeId, GeoPlace, PlacementId, Plan, Standing, Station, ThingId};
 use gantline_plan::file::{ReadError, read, schema, write};
 use gantline_plan::geometry::frame::Frame;
 use glam::DVec2;
@@ -63,6 +63,19 @@ fn the_origin_in_the_drawings_grid_is_kept_to_the_digit_and_written_only_where_t
     let nowhere = Datum { grid_origin_m: DVec2::new(f64::NAN, 0.0), ..datum };
     assert!(matches!(history.change("datum", &Change::SetDatum(nowhere)), Err(Refused::OutOfRange { .. })));
     let text = write(&again).unwrap().replace("5654320.000001", "1e300");
+    assert!(matches!(read(text.as_bytes()), Err(ReadError::Part { path, .. }) if path == "datum"));
+}
+
+#[test]
+fn the_plane_of_degrees_is_kept_and_a_place_that_is_none_is_named() {
+    let mut history = sketched();
+    assert!(!write(history.plan()).unwrap().contains("local_plane"));
+    let local_plane = Some(GeoPlace { lon_deg: 10.000_500_1, lat_deg: -60.1 });
+    let datum = Datum { local_plane, ..history.plan().datum.clone() };
+    history.change("datum", &Change::SetDatum(datum.clone())).unwrap();
+    let text = write(history.plan()).unwrap();
+    assert_eq!(read(text.as_bytes()).unwrap().datum, datum);
+    let text = text.replace("-60.1", "-90.1");
     assert!(matches!(read(text.as_bytes()), Err(ReadError::Part { path, .. }) if path == "datum"));
 }
 

@@ -48,17 +48,21 @@ fn environment(work: &Path) -> Done<PathBuf> {
     Ok(python)
 }
 
-/// Plans whose documents are read back.
-const PLANS: [&str; 2] = ["small-roof", "courtyard-building"];
+/// Documents that are read back: their folder, the plan, and what else the program is given.
+const PLANS: [(&str, &str, &[&str]); 3] = [
+    ("small-roof", "small-roof", &[]),
+    ("courtyard-building", "courtyard-building", &[]),
+    ("small-roof-in-a-grid", "small-roof", &["grid", "412340.125", "5654320.5"]),
+];
 
 /// The folder with the documents of demonstration plans, made anew, a folder each.
 fn documents(work: &Path) -> Done<PathBuf> {
     let folder = work.join("documents");
-    for name in PLANS {
-        let plan = root()?.join("demo-projects").join(name).with_extension("json");
+    for (name, plan, more) in PLANS {
+        let plan = root()?.join("demo-projects").join(plan).with_extension("json");
         let mut made = cargo()?;
         made.args(["run", "--quiet", "--locked", "--package", "gantline-print", "--example", "documents", "--"]);
-        run(made.arg(plan).arg(folder.join(name)))?;
+        run(made.arg(plan).arg(folder.join(name)).args(more))?;
     }
     Ok(folder)
 }

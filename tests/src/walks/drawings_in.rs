@@ -68,9 +68,9 @@ fn a_drawing_without_units_is_asked_for_them_and_gaps_wait_for_the_tolerance() {
     walker.click("millimeters");
     walker.settle();
     assert!(walker.says("1 roof"), "{:?}", walker.told());
-    walker.type_into("gaps and chords", "9");
+    walker.type_into("gaps", "9");
     assert!(walker.told().iter().any(|told| told.starts_with("a tolerance lies between")), "{:?}", walker.told());
-    walker.type_into("gaps and chords", "0.05");
+    walker.type_into("gaps", "0.05");
     walker.settle();
     walker.click("Take");
     let [roof] = roofs(&walker)[..] else { panic!("one roof") };

@@ -2,9 +2,9 @@
 //! resistance or was not wholly checked.
 
 use gantline_plan::assess::UnitAssessment;
+use gantline_plan::assess::anchorage::BaseState;
 use gantline_plan::catalog::{Base, BaseKind, BraceKind, Fixing, PedestalBody, ResolvedUnit, WallSide};
 use gantline_plan::geometry::frame::Frame;
-use gantline_plan::quantity;
 use glam::DVec2;
 
 use crate::hatch::Hatch;
@@ -97,29 +97,20 @@ fn foot_lies(unit: &ResolvedUnit, frame: &Frame) -> Option<Lies> {
 /// How the ground of the base tells what came of its checks.
 fn fill_of(result: &UnitAssessment) -> Fill {
     let Some(base) = &result.base else { return Fill::Hatch(Hatch::BaseUnchecked) };
-    if base.utilization().is_some_and(|share| share > 1.0) {
-        Fill::Hatch(Hatch::BaseOver)
-    } else if base.holds() {
-        PART
-    } else {
-        Fill::Hatch(Hatch::BaseUnchecked)
+    match base.state() {
+        BaseState::Over => Fill::Hatch(Hatch::BaseOver),
+        BaseState::Holds => PART,
+        BaseState::NotChecked | BaseState::InPart => Fill::Hatch(Hatch::BaseUnchecked),
     }
 }
 
 /// What a tag says of the base: always where it is used beyond its resistance, of the others where it is asked for.
 pub(super) fn base_words(result: &UnitAssessment, is_asked_for: bool) -> Option<String> {
     let base = result.base.as_ref()?;
-    let share = base.utilization();
-    let is_over = share.is_some_and(|share| share > 1.0);
-    if !is_over && !is_asked_for {
+    if base.state() != BaseState::Over && !is_asked_for {
         return None;
     }
-    // Whether all was checked is told by the ground of the base.
-    Some(match share {
-        None => "unchecked".to_owned(),
-        Some(share) if !share.is_finite() => "no hold".to_owned(),
-        Some(share) => quantity::utilization(share),
-    })
+    Some(base.used_words())
 }
 
 fn draw_anchors(pencil: &mut Pencil, base: &Base, fixing: Option<&Fixing>, lies: Lies) {

@@ -138,7 +138,6 @@ fn draw_heading(pencil: &mut Pencil, scene: &Scene) {
 
 fn cause(scene: &Scene) -> String {
     let Some(state) = scene.state() else { return String::new() };
-    let combination = scene.plan.basis.combinations.get(state.combination);
-    let name = combination.map_or("", |combined| combined.name.as_str());
+    let name = scene.plan.basis.combination_name(state.combination);
     format!("{name}, slew {}", quantity::angle(state.slew_rad))
 }

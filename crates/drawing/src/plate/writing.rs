@@ -1,4 +1,4 @@
-//! Beside beside points, each at the first free place around its point.
+//! Words beside points, each at the first free place around its point.
 
 use glam::DVec2;
 
@@ -17,7 +17,7 @@ const AROUND_MM: f64 = 0.5;
 /// Directions that are tried.
 const DIRECTIONS: u32 = 8;
 
-/// Beside at a point.
+/// Words that are to stand beside a point.
 pub(super) struct Beside {
     /// What is written.
     pub words: String,

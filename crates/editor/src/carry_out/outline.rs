@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use gantline_exchange::outline::{Heights, LineWork, OutlineFault, Outlines, Role, origin_to_keep};
+use gantline_exchange::outline::{Heights, LineWork, OutlineFault, Outlines, Role, place_to_keep};
 
 use super::{edit, view};
 use crate::app::{App, Picking};
@@ -34,24 +34,15 @@ pub fn read(app: &mut App, path: PathBuf) {
 pub fn was_read(app: &mut App, serial: u64, outcome: Result<Arc<LineWork>, String>) {
     let Some(document) = &app.document else { return };
     let plan = document.plan();
-    let level_m = plan.roofs.values().last().map_or(FIRST_ROOF_LEVEL_M, |roof| roof.level_m);
-    let heights = Heights {
-        roof_level_m: level_m,
-        lower_roof_level_m: level_m / 2.0,
-        obstacle_from_m: 0.0,
-        obstacle_to_m: USUAL_OBSTACLE_M,
-    };
-    let origin_m = origin_to_keep(plan);
+    let heights = Heights::usual(plan, FIRST_ROOF_LEVEL_M);
+    let place = place_to_keep(plan);
     let Some(dialog) = app.session.outline.as_mut().filter(|dialog| dialog.serial == serial) else { return };
     dialog.stage = match outcome {
-        Ok(work) => Stage::Choosing(Box::new(Choosing::of(work, origin_m, heights))),
+        Ok(work) => Stage::Choosing(Box::new(Choosing::of(work, place, heights))),
         Err(why) => Stage::Unreadable(why),
     };
     put_together(app);
 }
-
-/// Height of an obstacle until someone says another, m.
-const USUAL_OBSTACLE_M: f64 = 2.0;
 
 /// Asks for the outlines of what is chosen, once everything is said.
 fn put_together(app: &mut App) {
@@ -91,10 +82,12 @@ pub fn was_put_together(app: &mut App, serial: u64, outcome: Result<Arc<Outlines
 pub fn wish(app: &mut App, wish: OutlineWish) {
     match wish {
         OutlineWish::Cancel => {
+            app.worker.stop_drawing();
             app.session.outline = None;
             return;
         }
         OutlineWish::Take => return take(app),
+        OutlineWish::ChooseAnother => return ask_for_drawing(app),
         _ => {}
     }
     let Some(dialog) = &mut app.session.outline else { return };
@@ -105,6 +98,7 @@ pub fn wish(app: &mut App, wish: OutlineWish) {
         OutlineWish::Layer(place, false) => drop(choosing.asked.layers.remove(&place)),
         OutlineWish::Unit(unit) => choosing.asked.unit = Some(unit),
         OutlineWish::Tolerance(tolerance_m) => choosing.asked.tolerance_m = tolerance_m,
+        OutlineWish::Chord(chord_m) => choosing.asked.chord_m = chord_m,
         OutlineWish::Role(index, role) => {
             if let Some(known) = choosing.roles.get_mut(index) {
                 *known = role;
@@ -127,7 +121,7 @@ pub fn wish(app: &mut App, wish: OutlineWish) {
             choosing.camera = camera;
             return;
         }
-        OutlineWish::Take | OutlineWish::Cancel => return,
+        OutlineWish::Take | OutlineWish::ChooseAnother | OutlineWish::Cancel => return,
     }
     choosing.camera = None;
     put_together(app);

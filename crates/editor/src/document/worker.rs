@@ -1,13 +1,15 @@
-//! A thread that puts plans on the disk, so that a slow disk never stops the window.
+//! A thread that puts plans on the disk, so that a slow disk never stops the window, and another that reads drawings, so that
+//! a large drawing never stops a save.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Mutex};
 use std::thread::{self, JoinHandle};
 
 use gantline_exchange::disk::{Autosave, SaveFault, Stamp, plan_file, read_within};
 use gantline_exchange::outline::limits::LARGEST_FILE_BYTES;
-use gantline_exchange::outline::{self, Asked, LineWork, OutlineFault, Outlines};
+use gantline_exchange::outline::{self, Asked as Wanted, LineWork, OutlineFault, Outlines};
 use gantline_plan::document::Plan;
 
 /// Something to be done.
@@ -43,7 +45,7 @@ pub enum Job {
         /// The drawing.
         work: Arc<LineWork>,
         /// Layers, unit, tolerance.
-        asked: Asked,
+        asked: Wanted,
         /// Tells it from others asked for.
         serial: u64,
     },
@@ -88,19 +90,28 @@ pub enum Done {
     },
 }
 
-/// The thread, and what it still has to do.
+/// Two threads, and what they still have to do: a save never waits for a drawing.
 pub struct Worker {
     /// None once the thread is to end.
-    jobs: Option<Sender<Job>>,
+    saving: Option<Sender<Asked>>,
+    /// None once the thread is to end.
+    drawings: Option<Sender<Asked>>,
     done: Receiver<Done>,
     pending: usize,
     thread: Option<JoinHandle<()>>,
+    /// Set when nobody waits any more for the drawing that was asked for last.
+    stop: Arc<AtomicBool>,
 }
 
+/// A job, and whether anybody still waits for it.
+type Asked = (Job, Arc<AtomicBool>);
+
 impl Drop for Worker {
-    /// What was asked for is done before the program ends, and the lock on recovery copies is given back.
+    /// What was asked for is saved before the program ends, and the lock on recovery copies is given back. Nobody waits for
+    /// drawings any more.
     fn drop(&mut self) {
-        self.jobs = None;
+        self.stop_drawing();
+        (self.saving, self.drawings) = (None, None);
         if let Some(thread) = self.thread.take() {
             // A thread that came to grief has nothing more to do.
             drop(thread.join());
@@ -109,26 +120,49 @@ impl Drop for Worker {
 }
 
 impl Worker {
-    /// Starts the thread. `wake` is called after each job, so that the window looks for the outcome.
+    /// Starts the threads. `wake` is called after each job, so that the window looks for the outcome.
     pub fn start(copies: Option<Arc<Autosave>>, wake: impl Fn() + Send + 'static) -> Self {
-        let (jobs, asked) = channel();
+        let wake = Arc::new(Mutex::new(wake));
         let (tell, done) = channel();
-        let thread = thread::spawn(move || {
-            while let Ok(job) = asked.recv() {
-                if tell.send(carry_out(job, copies.as_deref())).is_err() {
-                    break;
+        let begin = |copies: Option<Arc<Autosave>>| {
+            let (jobs, asked) = channel::<Asked>();
+            let (tell, wake) = (tell.clone(), Arc::clone(&wake));
+            let thread = thread::spawn(move || {
+                while let Ok((job, stop)) = asked.recv() {
+                    if tell.send(carry_out(job, copies.as_deref(), &stop)).is_err() {
+                        break;
+                    }
+                    if let Ok(wake) = wake.lock() {
+                        wake();
+                    }
                 }
-                wake();
-            }
-        });
-        Self { jobs: Some(jobs), done, pending: 0, thread: Some(thread) }
+            });
+            (Some(jobs), thread)
+        };
+        // Drawings are not waited for at the end, so their thread holds no lock on copies.
+        let (drawings, _) = begin(None);
+        let (saving, thread) = begin(copies);
+        Self { saving, drawings, done, pending: 0, thread: Some(thread), stop: Arc::default() }
     }
 
-    /// Asks for something.
+    /// Asks for something. Who asks for another drawing no longer waits for the one before.
     pub fn ask(&mut self, job: Job) {
-        if self.jobs.as_ref().is_some_and(|jobs| jobs.send(job).is_ok()) {
+        let jobs = match job {
+            Job::ReadDrawing { .. } | Job::Outlines { .. } => {
+                self.stop_drawing();
+                self.stop = Arc::default();
+                &self.drawings
+            }
+            Job::Save { .. } | Job::Copy { .. } | Job::RemoveCopy { .. } => &self.saving,
+        };
+        if jobs.as_ref().is_some_and(|jobs| jobs.send((job, Arc::clone(&self.stop))).is_ok()) {
             self.pending += 1;
         }
+    }
+
+    /// Nobody waits any more for the drawing that was asked for.
+    pub fn stop_drawing(&self) {
+        self.stop.store(true, Ordering::Relaxed);
     }
 
     /// An outcome, if there is one.
@@ -154,12 +188,12 @@ impl Worker {
     }
 }
 
-fn drawing(path: &Path) -> Result<LineWork, String> {
+fn drawing(path: &Path, stop: &AtomicBool) -> Result<LineWork, String> {
     let bytes = read_within(path, LARGEST_FILE_BYTES).map_err(|fault| fault.to_string())?;
-    outline::read(&bytes).map_err(|fault| fault.to_string())
+    outline::read_until(&bytes, stop).map_err(|fault| fault.to_string())
 }
 
-fn carry_out(job: Job, copies: Option<&Autosave>) -> Done {
+fn carry_out(job: Job, copies: Option<&Autosave>, stop: &AtomicBool) -> Done {
     match job {
         Job::Save { plan, path, seen } => {
             let outcome = plan_file::save(&path, &plan, seen.as_ref());
@@ -173,7 +207,10 @@ fn carry_out(job: Job, copies: Option<&Autosave>) -> Done {
             let written = text.and_then(|text| copies.write(of.as_deref(), untitled, &text).map_err(|f| f.to_string()));
             written.map_or_else(Done::CopyTrouble, |_| Done::CopyDone)
         }
-        Job::ReadDrawing { path, serial } => Done::DrawingRead { serial, outcome: drawing(&path).map(Arc::new) },
+        Job::ReadDrawing { path, serial } => Done::DrawingRead { serial, outcome: drawing(&path, stop).map(Arc::new) },
+        Job::Outlines { serial, .. } if stop.load(Ordering::Relaxed) => {
+            Done::Outlined { serial, outcome: Err(OutlineFault::Stopped) }
+        }
         Job::Outlines { work, asked, serial } => {
             Done::Outlined { serial, outcome: work.outlines(&asked).map(Arc::new) }
         }
@@ -181,5 +218,27 @@ fn carry_out(job: Job, copies: Option<&Autosave>) -> Done {
             let removed = copies.map_or(Ok(()), |copies| copies.remove(of.as_deref(), untitled));
             removed.map_or_else(|fault| Done::CopyTrouble(fault.to_string()), |()| Done::CopyDone)
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gantline_plan::basis::{DesignCode, presets};
+
+    /// A pipe that nobody writes into is a drawing whose reading never ends.
+    #[cfg_attr(not(unix), ignore = "pipes that stand in a folder are Unix's")]
+    #[test]
+    fn a_save_never_waits_for_a_drawing() {
+        let folder = tempfile::tempdir().unwrap();
+        let pipe = folder.path().join("drawing.dxf");
+        assert!(std::process::Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+        let mut worker = Worker::start(None, || {});
+        worker.ask(Job::ReadDrawing { path: pipe, serial: 1 });
+        let plan = Arc::new(Plan::empty(presets().unwrap().remove(0).basis, DesignCode::eurocode()));
+        let path = folder.path().join("plan.json");
+        worker.ask(Job::Save { plan, path: path.clone(), seen: None });
+        assert!(matches!(worker.wait(), Some(Done::Saved { outcome: Ok(_), .. })));
+        assert!(path.exists() && worker.is_at_work(), "the drawing is still being read");
     }
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use gantline_exchange::outline::{Asked, Heights, LengthUnit, LineWork, Outlines, Role};
+use gantline_exchange::outline::{Asked, Heights, KeptPlace, LengthUnit, LineWork, Outlines, Role, usual};
 use glam::DVec2;
 
 use super::Camera;
@@ -81,8 +81,10 @@ pub enum OutlineWish {
     Layer(usize, bool),
     /// The drawing is in this unit.
     Unit(LengthUnit),
-    /// Gaps and chords within this, m.
+    /// Gaps up to this are closed, m.
     Tolerance(f64),
+    /// Chords leave curves by at most this, m.
+    Chord(f64),
     /// An outline is taken for this.
     Role(usize, Role),
     /// All outlines of a layer are taken for this.
@@ -95,20 +97,22 @@ pub enum OutlineWish {
     Look(Option<Camera>),
     /// The outlines are taken.
     Take,
+    /// Another drawing is asked for; this one stays until it is chosen.
+    ChooseAnother,
     /// Nothing is taken.
     Cancel,
 }
 
 impl Choosing {
     /// The beginning: the file's own unit, and its layer where it has only one.
-    pub fn of(work: Arc<LineWork>, origin_m: Option<DVec2>, heights: Heights) -> Self {
-        const USUAL_TOLERANCE_M: f64 = 0.005;
+    pub fn of(work: Arc<LineWork>, place: Option<KeptPlace>, heights: Heights) -> Self {
         let mut with_lines = (0..work.layers.len()).filter(|&place| work.layers[place].traces > 0);
         let layers = match (with_lines.next(), with_lines.next()) {
             (Some(only), None) => BTreeSet::from([only]),
             _ => BTreeSet::new(),
         };
-        let asked = Asked { layers, unit: work.stated_unit(), tolerance_m: USUAL_TOLERANCE_M, origin_m };
+        let asked =
+            Asked { layers, unit: work.stated_unit(), tolerance_m: usual::GAP_M, chord_m: usual::CHORD_M, place };
         Self {
             work,
             asked,

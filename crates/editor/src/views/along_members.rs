@@ -132,10 +132,7 @@ fn plot(
     let (units, palette) = (sight.look.units, sight.look.palette);
     let unit = kind.unit(units);
     let along = if shown.member == Member::Mast { "height" } else { "from the mast" };
-    let length_unit = match Kind::Length.unit(units) {
-        "" => "ft",
-        unit => unit,
-    };
+    let length_unit = Kind::Length.column_unit(units);
     let plot = Plot::new(("along", shown.member.word(), name))
         .width(size.x)
         .height(size.y)

@@ -119,7 +119,7 @@ fn base_cells(sight: &Sight<'_>, unit: Option<&UnitAssessment>) -> BaseCells {
         fixing: kind.map_or("not known", FixingKind::words).to_owned(),
         mode: governs.map_or_else(|| "nothing computed".to_owned(), mode),
         utilization: found.and_then(|base| base.utilization()),
-        all_checked: found.is_some_and(|base| base.not_checked().next().is_none()),
+        all_checked: found.is_some_and(|base| base.is_all_checked()),
         to_edge_m: found.and_then(|base| base.edges.first()).map(|edge| edge.distance_m),
         thickness_m: found.and_then(|base| base.thickness_m),
         test: match duty.map(|duty| &duty.value) {
@@ -181,7 +181,7 @@ impl LedgerRow {
             self.base.fixing,
             self.base.mode,
             self.base.utilization.map_or_else(|| "not checked".to_owned(), utilization),
-            if self.base.all_checked { "" } else { ", not all checked" },
+            if self.base.all_checked || self.base.utilization.is_none() { "" } else { ", in part" },
             figure(self.base.to_edge_m, length),
             figure(self.base.thickness_m, length),
             self.base.test,

@@ -76,10 +76,7 @@ fn plot(ui: &mut Ui, sight: &Sight<'_>, by_setback: &UseBySetback, size: egui::V
     let (units, palette) = (sight.look.units, sight.look.palette);
     let shown = |setback_m: f64| Kind::Length.in_shown_unit(setback_m, units);
     let percent = |share: f64| Kind::Share.in_shown_unit(share, units);
-    let length_unit = match Kind::Length.unit(units) {
-        "" => "ft",
-        unit => unit,
-    };
+    let length_unit = Kind::Length.column_unit(units);
     let far = by_setback.points.last().map_or(1.0, |(setback, _)| *setback);
     let finite = by_setback.points.iter().filter_map(|(_, share)| *share).filter(|share| share.is_finite());
     // Right at the edge shares have no bound: what is far over the limit lies above the plot.

@@ -20,6 +20,8 @@ pub struct BaseAnswer {
     pub test: Option<String>,
     /// The largest share of resistance used; null when nothing could be computed or nothing resists.
     pub utilization: Option<Figure>,
+    /// Whether something acts that nothing resists: the share is then beyond every number. Never a pass.
+    pub nothing_resists: bool,
     /// What governs; null when nothing could be computed.
     pub governs: Option<String>,
     /// Whether everything was checked and nothing is used beyond its resistance.
@@ -74,6 +76,8 @@ pub struct UseAnswer {
     pub look: String,
     /// Share of the resistance used; null when it was not computed, or nothing resists.
     pub utilization: Option<Figure>,
+    /// Whether nothing resists: the share is then beyond every number. Never a pass.
+    pub nothing_resists: bool,
     /// What is missing; null when it was checked. Never a pass.
     pub not_checked: Option<String>,
     /// Why it can't occur; null when it can.
@@ -151,7 +155,8 @@ impl BaseAnswer {
             fixing: kind.map(|kind| kind.words().to_owned()),
             test: test.map(|duty| duty.value.words()),
             utilization: base.utilization().and_then(finite),
-            governs: base.governing().map(|used| format!("{}: {}", used.of.word(), used.look.words())),
+            nothing_resists: base.utilization() == Some(f64::INFINITY),
+            governs: base.governing().map(BaseUse::named),
             holds: base.holds(),
             thickness_m: base.thickness_m.map(Figure::of),
             sustained_ratio: base.sustained_share.map(Figure::of),
@@ -172,7 +177,7 @@ fn finite(value: f64) -> Option<Figure> {
 }
 
 fn combination(plan: &Plan, index: usize) -> String {
-    plan.basis.combinations.get(index).map_or_else(String::new, |combined| combined.name.clone())
+    plan.basis.combination_name(index).to_owned()
 }
 
 /// Forces and moments of an action, each rounded beside the largest of its kind.
@@ -213,6 +218,7 @@ impl UseAnswer {
             },
             look: used.look.words().to_owned(),
             utilization,
+            nothing_resists: used.share() == Some(f64::INFINITY),
             not_checked,
             not_applicable,
             record: used.record.as_ref().map(RecordAnswer::of),

@@ -36,7 +36,7 @@ impl CheckAnswer {
     /// The name of the form.
     pub const FORMAT: &'static str = "gantline-check";
     /// The version of the form.
-    pub const VERSION: u32 = 2;
+    pub const VERSION: u32 = 3;
 
     /// The answer about a plan and its assessment.
     pub fn of(plan: &Plan, assessment: &Assessment) -> Self {

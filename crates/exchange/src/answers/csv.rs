@@ -37,7 +37,7 @@ const HEADINGS: [&str; 25] = [
 /// The last heading.
 const WITHOUT_FIGURES: &str = "why_there_are_no_figures";
 
-/// All sets of all units as CSV text. A combination without figures is a line that says why.
+/// All sets of all units as CSV text; what people typed is never taken for a formula. A combination without figures is a line that says why.
 pub fn sets_as_csv(answer: &ReactionsAnswer) -> Result<String, ::csv::Error> {
     let mut table = ::csv::Writer::from_writer(Vec::new());
     table.write_record(HEADINGS.iter().chain([&WITHOUT_FIGURES]))?;
@@ -60,7 +60,7 @@ fn text(figure: Figure) -> String {
 }
 
 fn place_cells(unit: &UnitReactions) -> Vec<String> {
-    let mut cells = vec![unit.id.to_string(), unit.tag.clone()];
+    let mut cells = vec![unit.id.to_string(), harmless(&unit.tag)];
     match &unit.place {
         Some(place) => cells.extend([place.at_m[0], place.at_m[1], place.level_m, place.outward_rad].map(text)),
         None => cells.extend(std::iter::repeat_n(String::new(), 4)),
@@ -72,16 +72,16 @@ fn place_cells(unit: &UnitReactions) -> Vec<String> {
 fn line(before: &[String], figures: &[String], why: &str) -> Vec<String> {
     let mut cells: Vec<String> = before.iter().chain(figures).cloned().collect();
     cells.resize(HEADINGS.len(), String::new());
-    cells.push(why.to_owned());
+    cells.push(harmless(why));
     cells
 }
 
 fn combination_lines(unit: &UnitReactions, combination: &CombinationAnswer) -> Vec<Vec<String>> {
     let mut before = place_cells(unit);
     before.extend([
-        combination.name.clone(),
+        harmless(&combination.name),
         combination.level.name().to_owned(),
-        combination.inside.clone(),
+        harmless(&combination.inside),
         text(combination.pull_n),
     ]);
     if let Some(why) = &combination.unavailable {
@@ -126,4 +126,22 @@ fn six(six: &SixAnswer) -> [String; 6] {
 fn figures(named: [String; 5], six: [String; 6], pull: Option<[Figure; 3]>, slew_rad: Figure) -> Vec<String> {
     let pull = pull.map_or_else(Default::default, |pull| pull.map(text));
     named.into_iter().chain(six).chain(pull).chain([text(slew_rad)]).collect()
+}
+
+/// Words that a spreadsheet would take for a formula get an apostrophe before them, as when they are typed there.
+pub(crate) fn harmless(words: &(impl AsRef<str> + ?Sized)) -> String {
+    let words = words.as_ref();
+    if words.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{words}") } else { words.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_that_look_like_a_formula_stay_words() {
+        assert_eq!(harmless("=1+1"), "'=1+1");
+        assert_eq!(harmless("@B-07"), "'@B-07");
+        assert_eq!(harmless("B-07"), "B-07");
+    }
 }

@@ -27,6 +27,12 @@ impl Figure {
         Self(format!("{value:.8e}").parse().unwrap_or(value))
     }
 
+    /// A coordinate in the grid of a drawing, m: to a tenth of a millimeter, however many digits stand before the point.
+    pub fn in_grid(value_m: f64) -> Self {
+        const STEP_PER_M: f64 = 1.0e4;
+        Self((value_m * STEP_PER_M).round() / STEP_PER_M)
+    }
+
     /// A figure of several that come from one computation: it is rounded where the ninth digit of the largest stands,
     /// since what lies below is rounding and differs between systems.
     pub fn beside(value: f64, largest: f64) -> Self {
@@ -35,6 +41,11 @@ impl Figure {
         }
         let step = 10.0_f64.powi(largest.abs().log10().floor() as i32 + 1 - DIGITS);
         Self::of((value / step).round() * step)
+    }
+
+    /// Whether, as a figure of this kind, it is the share of a resistance that is none: a printed answer has null there.
+    pub fn says_nothing_resists(self, kind: Kind) -> bool {
+        kind == Kind::Share && self.0 == f64::INFINITY
     }
 
     /// Its value.
@@ -165,6 +176,12 @@ mod tests {
         // The ninth digit of 28,680.9896 stands at 1e-4.
         assert_eq!(Figure::beside(1.23456789, 28680.9896).value(), 1.2346);
         assert_eq!(Figure::beside(28680.98964, 28680.98964).value(), 28680.9896);
+    }
+
+    #[test]
+    fn a_coordinate_of_seven_digits_keeps_its_millimeters() {
+        assert_eq!(Figure::in_grid(5_654_321.098_04).value(), 5_654_321.098);
+        assert_eq!(Figure::in_grid(-0.000_01).value(), 0.0);
     }
 
     #[test]

@@ -23,6 +23,8 @@ pub struct FindingAnswer {
     pub at: Option<PlaceAnswer>,
     /// What was measured.
     pub measured: Option<Amount>,
+    /// Whether nothing resists: the share measured is then beyond every number, and null. Never a pass.
+    pub nothing_resists: bool,
     /// What it was compared with.
     pub limit: Option<LimitAnswer>,
     /// Particulars in words; may be empty.
@@ -116,6 +118,9 @@ impl FindingAnswer {
             about: check.about.clone(),
             at: check.at.map(|place| PlaceAnswer { at_m: point(place.at), level_m: place.level_m.map(Figure::of) }),
             measured: check.measured.map(Amount::of),
+            nothing_resists: check
+                .measured
+                .is_some_and(|measured| Figure::of(measured.value).says_nothing_resists(measured.kind)),
             limit: check.limit.as_ref().map(|limit| LimitAnswer {
                 amount: Amount::of(limit.amount),
                 is_least: limit.is_least,

@@ -61,7 +61,7 @@ impl ReactionsAnswer {
     /// The name of the form.
     pub const FORMAT: &'static str = "gantline-reactions";
     /// The version of the form.
-    pub const VERSION: u32 = 1;
+    pub const VERSION: u32 = 2;
 
     /// The answer about a plan and its assessment.
     pub fn of(plan: &Plan, assessment: &Assessment) -> Self {

@@ -42,8 +42,10 @@ pub struct MemberAnswer {
     pub combination: String,
     /// What was looked at.
     pub mode: String,
-    /// Demand over resistance; null when it could not be checked.
+    /// Demand over resistance; null when it could not be checked, or nothing resists.
     pub utilization: Option<Figure>,
+    /// Whether nothing resists: the ratio is then beyond every number. Never a pass.
+    pub nothing_resists: bool,
     /// Clause of the code, or what is missing.
     pub clause: String,
     /// Distance of the worst place from the member's first end.
@@ -56,8 +58,10 @@ pub struct MemberAnswer {
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AtRatingAnswer {
-    /// Largest demand over resistance.
+    /// Largest demand over resistance; null when nothing resists.
     pub utilization: Figure,
+    /// Whether nothing resists: the ratio is then beyond every number. Never a pass.
+    pub nothing_resists: bool,
     /// Whether every mode could be checked.
     pub is_all_checked: bool,
     /// Loads and factors inside.
@@ -84,8 +88,10 @@ pub struct JointAnswer {
 pub struct SocketAnswer {
     /// What was looked at.
     pub what: String,
-    /// Demand over resistance; null when it could not be checked.
+    /// Demand over resistance; null when it could not be checked, or nothing resists.
     pub utilization: Option<Figure>,
+    /// Whether nothing resists: the ratio is then beyond every number. Never a pass.
+    pub nothing_resists: bool,
     /// Clause, or what is missing.
     pub clause: String,
 }
@@ -103,7 +109,7 @@ pub struct SlackAnswer {
 impl StrengthAnswer {
     /// The answer about a unit's strength.
     pub fn of(unit: &ResolvedUnit, reactions: &Reactions) -> Self {
-        let named = |index: usize| reactions.combinations.get(index).map(|one| one.name.clone()).unwrap_or_default();
+        let named = |index: usize| reactions.combination_name(index).to_owned();
         Self {
             members: reactions.members.iter().map(|one| member(one, named(one.combination))).collect(),
             at_rating: reactions.at_rating.as_ref().map(at_rating),
@@ -124,6 +130,7 @@ fn member(used: &MemberUse, combination: String) -> MemberAnswer {
         combination,
         mode: used.mode.clone(),
         utilization: used.utilization.map(Figure::of),
+        nothing_resists: used.utilization == Some(f64::INFINITY),
         clause: used.clause.clone(),
         station_m: Figure::of(used.station_m),
         pull_direction: direction(used.pull),
@@ -133,6 +140,7 @@ fn member(used: &MemberUse, combination: String) -> MemberAnswer {
 fn at_rating(at_rating: &AtRating) -> AtRatingAnswer {
     AtRatingAnswer {
         utilization: Figure::of(at_rating.utilization),
+        nothing_resists: at_rating.utilization == f64::INFINITY,
         is_all_checked: at_rating.all_checked,
         inside: at_rating.inside.clone(),
     }
@@ -148,7 +156,12 @@ fn joint(used: &JointUse, combination: String) -> JointAnswer {
 }
 
 fn socket(used: &SocketUse) -> SocketAnswer {
-    SocketAnswer { what: used.what.clone(), utilization: used.utilization.map(Figure::of), clause: used.clause.clone() }
+    SocketAnswer {
+        what: used.what.clone(),
+        utilization: used.utilization.map(Figure::of),
+        nothing_resists: used.utilization == Some(f64::INFINITY),
+        clause: used.clause.clone(),
+    }
 }
 
 fn slack(slack: &SlackBrace) -> SlackAnswer {

@@ -56,6 +56,20 @@ pub enum DiskFault {
         /// The path as given.
         path: PathBuf,
     },
+    /// A folder stands where a file is to be put.
+    #[error("can't replace {}: it is a folder", path.display())]
+    IsAFolder {
+        /// The folder.
+        path: PathBuf,
+    },
+    /// Of several files that belong together some were replaced and one could not be.
+    #[error("{cause}; already replaced: {}", listed(replaced))]
+    InPart {
+        /// Those that are new.
+        replaced: Vec<PathBuf>,
+        /// Why the next one is not; those after it are not either.
+        cause: Box<DiskFault>,
+    },
     /// More bytes than are read.
     #[error("{} has {has_bytes} bytes; at most {most_bytes} are read", path.display())]
     TooLarge {
@@ -86,6 +100,10 @@ pub enum DiskFault {
     },
 }
 
+fn listed(paths: &[PathBuf]) -> String {
+    paths.iter().map(|path| path.display().to_string()).collect::<Vec<_>>().join(", ")
+}
+
 impl DiskFault {
     pub(super) fn system(deed: Deed, path: &Path, cause: io::Error) -> Self {
         if let Some(folder) = path.parent()
@@ -104,9 +122,11 @@ impl DiskFault {
         match self {
             Self::NoFolder { path, .. }
             | Self::NoFileName { path }
+            | Self::IsAFolder { path }
             | Self::TooLarge { path, .. }
             | Self::NotARecoveryCopy { path, .. }
             | Self::System { path, .. } => path,
+            Self::InPart { cause, .. } => cause.path(),
         }
     }
 

@@ -160,6 +160,7 @@ fn one_kind(
         DocumentKind::Tables => {
             let tables = [
                 schedule::bases::bases(plan, assessment),
+                schedule::anchorage::anchorage(plan, assessment),
                 schedule::reactions::reactions(plan, assessment),
                 schedule::findings::findings(plan, assessment),
             ];

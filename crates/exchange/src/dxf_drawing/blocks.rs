@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use gantline_drawing::{Drawing, Layer, Mark};
+use gantline_plan::assess::anchorage::{BaseAssessment, BaseState, BaseUse};
 use gantline_plan::assess::{Assessment, UnitAssessment};
 use gantline_plan::catalog::ResolvedUnit;
 use gantline_plan::document::{PlacementId, Plan, Standing, ThingId};
@@ -34,7 +35,7 @@ pub struct Reference {
 }
 
 /// Attributes: name and prompt, in the order of their values.
-const ATTRIBUTES: [(&str, &str); 9] = [
+const ATTRIBUTES: [(&str, &str); 15] = [
     ("TAG", "Tag"),
     ("ID", "Id in the plan"),
     ("ROOF", "Roof"),
@@ -44,6 +45,12 @@ const ATTRIBUTES: [(&str, &str); 9] = [
     ("SETBACK", "Setback"),
     ("MAKEUP", "Make-up"),
     ("BASE", "Base and fixing"),
+    ("BASESTATE", "Anchorage"),
+    ("BASEUSED", "Largest use"),
+    ("BASEGOVERNS", "What governs it"),
+    ("EDGEDIST", "Nearest edge"),
+    ("THICKNESS", "Concrete thickness"),
+    ("TESTDUTY", "Test duty"),
 ];
 
 /// Height of an attribute's letters on paper, mm.
@@ -85,7 +92,7 @@ pub fn blocks_of<'a>(
             blocks.len() - 1
         });
         let values = values(plan, id, unit, units);
-        let at = (frame.at - model.origin) * model.per_m;
+        let at = model.point(frame.at);
         references.push(Reference { block: index, at, turn_rad: frame.outward_rad, values });
     }
     (blocks, references)
@@ -110,6 +117,9 @@ fn values(plan: &Plan, id: PlacementId, unit: &UnitAssessment, units: UnitSystem
     let out = |of: fn(&gantline_plan::assess::SettingOut) -> f64| {
         unit.setting_out.as_ref().map_or_else(String::new, |out| length(of(out), units))
     };
+    let judged = unit.base.as_deref();
+    let known = |value_m: Option<f64>| value_m.map_or_else(String::new, |value_m| length(value_m, units));
+    let kind = unit.resolved.as_deref().ok().and_then(ResolvedUnit::fixing_kind);
     [
         placement.map_or_else(String::new, |placement| placement.tag.0.clone()),
         id.to_string(),
@@ -120,6 +130,12 @@ fn values(plan: &Plan, id: PlacementId, unit: &UnitAssessment, units: UnitSystem
         out(|out| out.setback_m),
         unit.resolved.as_deref().map_or_else(|fault| format!("not known: {fault}"), make_up),
         unit.resolved.as_deref().map_or_else(|_| String::new(), base),
+        judged.map_or(BaseState::NotChecked, BaseAssessment::state).words().to_owned(),
+        judged.map_or_else(String::new, BaseAssessment::used_words),
+        judged.and_then(BaseAssessment::governing).map_or_else(String::new, BaseUse::named),
+        known(judged.and_then(|base| base.edges.first()).map(|edge| edge.distance_m)),
+        known(judged.and_then(|base| base.thickness_m)),
+        kind.map_or_else(String::new, |kind| plan.basis.test_words(kind)),
     ]
 }
 

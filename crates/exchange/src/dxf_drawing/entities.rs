@@ -31,7 +31,8 @@ pub struct Placing {
 }
 
 impl Placing {
-    fn point(&self, at: DVec2) -> DVec2 {
+    /// A point of the drawing in the file.
+    pub fn point(&self, at: DVec2) -> DVec2 {
         DVec2::from_angle(self.turn_rad).rotate(at - self.origin) * self.per_m
     }
 

@@ -9,8 +9,9 @@ use super::fixed;
 use super::layers::{Layers, Look, pen_word};
 use super::pairs::{Handle, Pairs};
 
-/// Writes the header. `units` is the number of the unit in the format's list, `bounds` what the model fills, in units.
-pub fn header(pairs: &mut Pairs, units: i64, bounds: Bounds, next_free: Handle) {
+/// Writes the header. `units` is the number of the unit in the format's list, `measurement` that of the reader's patterns,
+/// `bounds` what the model fills, in units.
+pub fn header(pairs: &mut Pairs, (units, measurement): (i64, i64), bounds: Bounds, next_free: Handle) {
     pairs.section("HEADER");
     let mut variable = |name: &str, write: &dyn Fn(&mut Pairs)| {
         pairs.word(9, name);
@@ -24,7 +25,7 @@ pub fn header(pairs: &mut Pairs, units: i64, bounds: Bounds, next_free: Handle) 
     variable("$LIMMIN", &|pairs| pairs.flat_point(10, bounds.min_m));
     variable("$LIMMAX", &|pairs| pairs.flat_point(10, bounds.max_m));
     variable("$INSUNITS", &|pairs| pairs.whole(70, units));
-    variable("$MEASUREMENT", &|pairs| pairs.whole(70, 1));
+    variable("$MEASUREMENT", &|pairs| pairs.whole(70, measurement));
     // Dashes are true to the drawing's own scale.
     variable("$LTSCALE", &|pairs| pairs.number(40, 1.0));
     variable("$PSLTSCALE", &|pairs| pairs.whole(70, 0));

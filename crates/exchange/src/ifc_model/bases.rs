@@ -10,11 +10,12 @@ use gantline_plan::geometry::polygons::Polygon;
 use gantline_plan::quantity::Kind;
 use glam::DVec3;
 
+use super::anchorage;
 use super::file::Writing;
 use super::look::Look;
 use super::project::Storey;
-use super::properties::{Property, Value, figure, set, words};
-use super::reactions::sets_of_levels;
+use super::properties::{Property, count, figure, in_grid, set, words};
+use super::reactions::{not_computed, sets_of_levels};
 use super::shapes::Scene;
 use super::step::{NONE, Ref, label, label_if};
 
@@ -56,6 +57,8 @@ pub fn base(
     );
     let properties = properties(plan, id, placement, unit, &frame);
     set(writing.step, writing.ids, &id.to_string(), "Gantline_Base", &properties, &[base]);
+    let judged = anchorage::properties(plan, unit);
+    set(writing.step, writing.ids, &id.to_string(), "Gantline_Anchorage", &judged, &[base]);
     for (name, properties) in unit.reactions.iter().flat_map(|reactions| sets_of_levels(reactions)) {
         let key = format!("{name} {properties:?}");
         let new = || SharedSet { name, properties, first: id, bases: Vec::new() };
@@ -108,6 +111,10 @@ fn properties(
         figure("Level of the structural slab", Kind::Length, frame.level_m),
         figure("Looks toward", Kind::Angle, frame.outward_rad),
     ];
+    if plan.datum.has_grid() {
+        let at = plan.datum.in_grid(frame.at);
+        all.extend([in_grid("x in the drawing's grid", at.x), in_grid("y in the drawing's grid", at.y)].map(Some));
+    }
     if let Some(out) = unit.setting_out {
         all.extend([
             words("Edge", out.edge.to_string()),
@@ -119,22 +126,22 @@ fn properties(
         Ok(unit) => all.extend(parts(plan, unit)),
         Err(fault) => all.push(words("Not checked", fault.to_string())),
     }
-    let count =
-        |which: fn(&Outcome) -> bool| Value::Count(unit.checks.iter().filter(|one| which(&one.outcome)).count());
-    let blocking = |outcome: &Outcome| *outcome == Outcome::Fails(Severity::Blocking);
-    all.extend([
-        Some(("Checks that block".to_owned(), count(blocking))),
-        Some(("Checks that could not be made".to_owned(), count(|outcome| matches!(outcome, Outcome::NotChecked(_))))),
-    ]);
+    all.extend(unit.reactions.iter().map(|reactions| not_computed(reactions)));
+    let checks = |which: fn(&Outcome) -> bool| unit.checks.iter().filter(|one| which(&one.outcome)).count();
+    all.extend(
+        [
+            count("Checks that block", checks(|outcome| *outcome == Outcome::Fails(Severity::Blocking))),
+            count("Checks that could not be made", checks(|outcome| matches!(outcome, Outcome::NotChecked(_)))),
+        ]
+        .map(Some),
+    );
     all.into_iter().flatten().collect()
 }
 
 fn parts(plan: &Plan, unit: &ResolvedUnit) -> Vec<Option<Property>> {
     let brace = unit.brace.as_ref().map_or("none", |brace| &brace.name);
     let kind = unit.fixing_kind();
-    let duty = kind.map(|kind| {
-        plan.basis.tests.get(&kind).map_or_else(|| "the basis says nothing of it".to_owned(), |duty| duty.value.words())
-    });
+    let duty = kind.map(|kind| plan.basis.test_words(kind));
     let invented = if unit.invented { " (invented for demonstration)" } else { "" };
     let mut all = vec![
         words("Family", format!("{}{invented}", unit.family)),
@@ -149,7 +156,7 @@ fn parts(plan: &Plan, unit: &ResolvedUnit) -> Vec<Option<Property>> {
         figure("Mass of the base", Kind::Mass, unit.base.mass_kg),
     ];
     if let Some(anchors) = &unit.base.anchors {
-        all.push(Some(("Anchors".to_owned(), Value::Count(anchors.at_m.len()))));
+        all.push(Some(count("Anchors", anchors.at_m.len())));
         all.push(figure("Embedment", Kind::Length, anchors.embedment_m));
     }
     all

@@ -54,16 +54,33 @@ pub fn meshes(swept: &SweptBand) -> Vec<Mesh> {
 }
 
 /// Stations: the band's own ends, and half its width beyond them, where it is as high as at its ends.
-fn stations(band: &HeightBand, tapers: bool) -> Vec<Station> {
+///
+/// Between two spokes the surface lies on chords, so what stands at a radius r of a spoke lies as near to the axis as
+/// r cos(half a step) in the middle; and a place beside the center line of an arm lies farther from the axis than along that
+/// line. So a station is as low and as high as the band is anywhere from √((r cos)² − w²) to r, w half the width: where a
+/// brace slopes, what it sweeps lies within. Along the radius that bound bends outward from r = w on, where a station stands.
+fn stations(band: &HeightBand, tapers: bool, step_rad: f64) -> Vec<Station> {
+    let inward = (step_rad / 2.0).cos();
     let at = |r_m: f64| {
         let within = r_m.clamp(band.r0_m, band.r1_m);
-        Station { r_m, low: band.low_m(within), high: band.high_m(within) }
+        let nearest = if step_rad > 0.0 && r_m >= band.r0_m && r_m <= band.r1_m {
+            ((r_m * inward).powi(2) - band.half_width_m.powi(2)).max(0.0).sqrt()
+        } else {
+            within
+        };
+        let (low, high) = (band.low_m(within), band.high_m(within));
+        Station { r_m, low: low.min(band.low_m(nearest)), high: high.max(band.high_m(nearest)) }
     };
     let width_m = 2.0 * band.half_width_m;
     let mut radii = vec![(band.r0_m - band.half_width_m).max(0.0), band.r0_m];
+    // Near the axis the bound bends most: two stations more follow it there.
+    let bends_at = band.half_width_m / inward;
+    let bends = [bends_at, 2.0 * bends_at, 4.0 * bends_at];
+    radii.extend(bends.into_iter().filter(|&r_m| step_rad > 0.0 && r_m > band.r0_m && r_m < band.r1_m));
     // Beside the axis a wide sector would run into itself: there it becomes narrow.
     radii.extend((tapers && width_m > band.r0_m && width_m < band.r1_m).then_some(width_m));
     radii.extend([band.r1_m, band.r1_m + band.half_width_m]);
+    radii.sort_by(f64::total_cmp);
     radii.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
     radii.into_iter().map(at).collect()
 }
@@ -75,7 +92,7 @@ fn chord_factor(step_rad: f64) -> f64 {
 
 fn whole(band: &HeightBand) -> Mesh {
     let count = (TAU / STEP_RAD).round() as usize;
-    let mut stations = stations(band, false);
+    let mut stations = stations(band, false, TAU / count as f64);
     if let Some(last) = stations.last_mut() {
         last.r_m *= chord_factor(TAU / count as f64);
     }
@@ -87,13 +104,13 @@ fn whole(band: &HeightBand) -> Mesh {
 fn part(band: &HeightBand, turn: Turn) -> Mesh {
     let span = turn.span_rad();
     let tapers = span > PI;
-    let mut stations = stations(band, tapers);
+    let count = (span / STEP_RAD).ceil().max(1.0);
+    let mut stations = stations(band, tapers, span / count);
     let inner_m = stations.iter().map(|station| station.r_m).find(|&r| r > 0.0).unwrap_or(band.r1_m);
     // What is left of the turn is too narrow to be a gap: the whole turn holds it.
     if tapers && TAU - span < 2.0 * (band.half_width_m / inner_m).min(1.0).asin() {
         return whole(band);
     }
-    let count = (span / STEP_RAD).ceil().max(1.0);
     if span > 0.0
         && let Some(last) = stations.last_mut()
     {
@@ -239,14 +256,64 @@ mod tests {
         }
     }
 
+    /// Levels at which a vertical line passes the surface.
+    fn passed(mesh: &Mesh, at: DVec2) -> Vec<f64> {
+        let through = |triangle: &[usize; 3]| {
+            let [a, b, c] = triangle.map(|index| mesh.points[index]);
+            let (u, v, p) = ((b - a).truncate(), (c - a).truncate(), at - a.truncate());
+            let area = u.perp_dot(v);
+            let (s, t) = (p.perp_dot(v) / area, u.perp_dot(p) / area);
+            (area.abs() > 1e-12 && s >= -1e-9 && t >= -1e-9 && s + t <= 1.0 + 1e-9)
+                .then_some(a.z + (b.z - a.z) * s + (c.z - a.z) * t)
+        };
+        mesh.triangles.iter().filter_map(through).collect()
+    }
+
+    /// Witness: the arm itself in many directions, place by place along and beside its center line.
+    #[test]
+    fn what_a_sloping_brace_sweeps_between_spokes_lies_within() {
+        for (rises, r0_m) in [(1.0, 0.0), (-1.0, 0.0), (1.0, 0.6), (-1.0, 0.6)] {
+            let band = HeightBand {
+                low_at_r0_m: 2.0 - rises,
+                low_at_r1_m: 2.0 + rises,
+                high_at_r0_m: 2.2 - rises,
+                high_at_r1_m: 2.2 + rises,
+                ..band(r0_m)
+            };
+            for (sweep, span) in [(Turns::whole(), TAU), (Turns::between(0.0, 1.3), 1.3)] {
+                let [mesh] = &meshes(&SweptBand::new(DVec2::ZERO, sweep, band).unwrap())[..] else {
+                    panic!("one surface")
+                };
+                for step in 0..=97 {
+                    let along = DVec2::from_angle(span * f64::from(step) / 97.0);
+                    for (share, aside) in
+                        (0..=20).flat_map(|one| [-0.99, 0.0, 0.7].map(|aside| (f64::from(one) / 20.0, aside)))
+                    {
+                        let x = r0_m + (2.0 - r0_m) * share;
+                        let at = along * x + along.perp() * aside * band.half_width_m;
+                        let levels = passed(mesh, at);
+                        let low = levels.iter().copied().fold(f64::MAX, f64::min);
+                        let high = levels.iter().copied().fold(f64::MIN, f64::max);
+                        assert!(
+                            low <= band.low_m(x) + 1e-9 && high >= band.high_m(x) - 1e-9,
+                            "{rises} {r0_m} {span} {x} {aside}: {low} {high}"
+                        );
+                    }
+                }
+            }
+        }
+    }
+
     /// Witness: Pappus. The band is 0.2 m high everywhere, so its volume is 0.2 m times the area in plan: of the circle of
     /// 2.1 m for the whole turn, and of chords that touch it between its circle and (1 + 0.26 %) of it: π/18 between spokes.
+    /// It rises by 0.5: what lies between ρ cos 5° and ρ adds 0.5 · 0.0038 · 2π · 2³/3 = 0.032 m³, what lies beside the center
+    /// line some 0.5 · π · 0.1² · 2 = 0.031 m³, to 2.771 m³.
     #[test]
     fn the_whole_turn_holds_the_circle_and_little_more() {
         let [mesh] = &swept(0.0, Turns::whole())[..] else { panic!("one surface") };
         let circle = 0.2 * PI * 2.1 * 2.1;
         let ratio = volume_m3(mesh) / circle;
-        assert!((1.0..1.003).contains(&ratio), "{ratio}");
+        assert!((1.023..1.04).contains(&ratio), "{ratio}");
     }
 
     /// Witness: closed area. A direction alone is a bar of 2.1 m by 0.2 m by 0.2 m.

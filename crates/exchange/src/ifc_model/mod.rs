@@ -3,6 +3,7 @@
 //! No crate writes it, so the lines are written here: `step` writes them, `guid` gives every thing an identity that
 //! stays while its id in the plan stays, `shapes` are the solids, and each kind of thing is a file.
 
+mod anchorage;
 mod bases;
 pub mod file;
 mod guid;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use gantline_plan::document::{Plan, Roof, RoofId};
+use gantline_plan::document::{Datum, Plan, Roof, RoofId};
 use glam::{DVec2, DVec3};
 
 use super::guid::Identities;
@@ -42,6 +42,7 @@ pub fn project(step: &mut Step, ids: &Identities, plan: &Plan, imprint: &Imprint
     let north = step.add("IFCDIRECTION", &format!("({},{})", real(north.x), real(north.y)));
     let context =
         step.add("IFCGEOMETRICREPRESENTATIONCONTEXT", &format!("{NONE},'Model',3,{},{origin},{north}", real(1e-5)));
+    in_grid(step, &plan.datum, context);
     let body = step.add(
         "IFCGEOMETRICREPRESENTATIONSUBCONTEXT",
         &format!("'Body','Model',*,*,*,*,{context},{NONE},.MODEL_VIEW.,{NONE}"),
@@ -103,6 +104,22 @@ pub fn project(step: &mut Step, ids: &Identities, plan: &Plan, imprint: &Imprint
     aggregates(step, ids, "building in site", site, &[building]);
     aggregates(step, ids, "storeys in building", building, &all);
     Project { whole: project, building, body, storeys }
+}
+
+/// Says where the plan's origin lies in the grid of the drawing that its outline came from: true to size, parallel axes, heights
+/// as they are. Whose grid it is, a drawing does not say.
+fn in_grid(step: &mut Step, datum: &Datum, context: Ref) {
+    if !datum.has_grid() {
+        return;
+    }
+    let (name, geodetic) = match datum.local_plane {
+        Some(plane) => (format!("Plane that touches WGS 84 at {plane}"), label("WGS84")),
+        None => ("Grid of the site drawing".to_owned(), NONE.to_owned()),
+    };
+    let grid = step.add("IFCPROJECTEDCRS", &format!("{},{NONE},{geodetic},{NONE},{NONE},{NONE},{NONE}", label(&name)));
+    let [east, north] = datum.grid_origin_m.to_array().map(real);
+    let zero = real(0.0);
+    step.add("IFCMAPCONVERSION", &format!("{context},{grid},{east},{north},{zero},{},{zero},{}", real(1.0), real(1.0)));
 }
 
 /// Roofs by level, the lowest first.

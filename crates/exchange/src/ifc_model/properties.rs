@@ -1,6 +1,6 @@
 //! Property sets of our own names: labels, texts, and figures with the measure that says their unit.
 
-use gantline_plan::quantity::Kind;
+use gantline_plan::quantity::{Kind, NOTHING_RESISTS};
 
 use super::guid::Identities;
 use super::step::{NONE, Ref, Step, label, list, real, text};
@@ -26,9 +26,24 @@ pub fn words(name: &str, words: impl Into<String>) -> Option<Property> {
     (!words.is_empty()).then(|| (name.to_owned(), Value::Words(words)))
 }
 
-/// A property with a figure of nine digits; none when it is not finite.
+/// A property with a figure of nine digits; none when it is not finite, but for a share of a resistance that is none: that is
+/// said.
 pub fn figure(name: impl Into<String>, kind: Kind, value: f64) -> Option<Property> {
-    value.is_finite().then(|| (name.into(), Value::Figure(kind, Figure::of(value).value())))
+    let figure = Figure::of(value);
+    if figure.says_nothing_resists(kind) {
+        return words(&name.into(), NOTHING_RESISTS);
+    }
+    value.is_finite().then(|| (name.into(), Value::Figure(kind, figure.value())))
+}
+
+/// A property with a number of things.
+pub fn count(name: &str, count: usize) -> Property {
+    (name.to_owned(), Value::Count(count))
+}
+
+/// A property with a coordinate in the grid of a drawing, m.
+pub fn in_grid(name: &str, value_m: f64) -> Property {
+    (name.to_owned(), Value::Figure(Kind::Length, Figure::in_grid(value_m).value()))
 }
 
 /// Writes a set and gives it to things.

@@ -1,7 +1,7 @@
 //! Reactions of a base as properties: of each level the governing sets, with the combination, the loads and factors inside,
 //! and all six components that act together.
 
-use gantline_plan::assess::{Component, ReactionSet, Reactions, Sense};
+use gantline_plan::assess::{Component, ReactionSet, Reactions, Sense, Unavailable};
 use gantline_plan::basis::LoadLevel;
 use gantline_plan::quantity::Kind;
 
@@ -34,6 +34,15 @@ pub fn sets_of_levels(reactions: &Reactions) -> Vec<(String, Vec<Property>)> {
         (name, governing.collect::<Vec<_>>())
     };
     LEVELS.into_iter().map(of_level).filter(|(_, properties)| !properties.is_empty()).collect()
+}
+
+/// Combinations that have no figures because something is missing: what governs was found without them.
+pub fn not_computed(reactions: &Reactions) -> Option<Property> {
+    let missing = reactions.combinations.iter().filter_map(|one| match &one.unavailable {
+        Some(Unavailable::Missing(what)) => Some(format!("{}: {what}", one.name)),
+        Some(Unavailable::DoesNotApply(_)) | None => None,
+    });
+    words("Combinations that could not be computed", missing.collect::<Vec<_>>().join("; "))
 }
 
 fn properties(reactions: &Reactions, set: &ReactionSet) -> Vec<Property> {

@@ -99,19 +99,21 @@ impl Trace {
         }
     }
 
-    /// Its corners with curves as chords that leave them by at most `tolerance`, in the drawing's own unit.
-    pub fn chords(&self, tolerance: f64) -> Vec<DVec2> {
-        let mut corners = Vec::with_capacity(self.pieces.len() + 1);
+    /// Its corners with curves as chords that leave them by at most `tolerance`, in the drawing's own unit; none where they are
+    /// more than `most`: no more than that are ever made.
+    pub fn chords(&self, tolerance: f64, most: usize) -> Option<Vec<DVec2>> {
+        let mut corners = Vec::with_capacity((self.pieces.len() + 1).min(most));
         corners.push(self.start);
         for piece in &self.pieces {
+            let room = most.checked_sub(corners.len() + 1)?;
             match piece.bend.as_deref() {
                 None => {}
-                Some(Bend::Round(round)) => round.between(tolerance, &mut corners),
-                Some(Bend::Spline(spline)) => spline.between(tolerance, &mut corners),
+                Some(Bend::Round(round)) => round.between(tolerance, room, &mut corners)?,
+                Some(Bend::Spline(spline)) => spline.between(tolerance, room, &mut corners)?,
             }
             corners.push(piece.to);
         }
-        corners
+        Some(corners)
     }
 
     /// How much of a file's allowance it takes: its pieces, and the poles of its splines.
@@ -152,7 +154,8 @@ impl Round {
 
     /// Points between begin and end. On the unit circle the chord of dt leaves the arc by 1 − cos(dt/2); a linear map
     /// stretches that by at most its norm, the greatest half axis R: dt = 2 acos(1 − tolerance/R).
-    fn between(&self, tolerance: f64, corners: &mut Vec<DVec2>) {
+    /// None where they are more than `room`.
+    fn between(&self, tolerance: f64, room: usize, corners: &mut Vec<DVec2>) -> Option<()> {
         /// Chords of one arc: a mountain range of a radius against a hair of a tolerance stops here.
         const MOST: f64 = 20_000.0;
         /// No fewer than eight chords a turn, however small the arc.
@@ -160,7 +163,11 @@ impl Round {
         let step = 2.0 * (1.0 - tolerance / self.greatest_half_axis()).clamp(-1.0, 1.0).acos();
         let step = if step.is_finite() { step.min(WIDEST_RAD) } else { WIDEST_RAD };
         let count = (self.sweep_rad.abs() / step - 1e-9).ceil().clamp(1.0, MOST) as usize;
+        if count - 1 > room {
+            return None;
+        }
         corners.extend((1..count).map(|index| self.at(index as f64 / count as f64)));
+        Some(())
     }
 
     /// The greatest singular value of (u v).
@@ -180,12 +187,12 @@ mod tests {
     fn a_bulge_of_one_is_a_half_circle_to_the_right_of_its_chord() {
         let (from, to) = (DVec2::ZERO, DVec2::new(2.0, 0.0));
         let trace = Trace { layer: 0, start: from, pieces: vec![Piece::bulged(from, to, 1.0)], closed: false };
-        let corners = trace.chords(1e-3);
+        let corners = trace.chords(1e-3, 1000).unwrap();
         let lowest = corners.iter().map(|corner| corner.y).fold(0.0, f64::min);
         assert!((lowest + 1.0).abs() < 2e-3, "{lowest}");
         assert!(corners.iter().all(|corner| (corner.distance(DVec2::X) - 1.0).abs() < 1e-12));
         // Mirrored, it goes to the left.
-        let up = trace.placed(&DAffine2::from_scale(DVec2::new(1.0, -1.0))).chords(1e-3);
+        let up = trace.placed(&DAffine2::from_scale(DVec2::new(1.0, -1.0))).chords(1e-3, 1000).unwrap();
         assert!(up.iter().all(|corner| corner.y > -1e-12));
     }
 
@@ -195,7 +202,7 @@ mod tests {
             Round { center: DVec2::ZERO, u: DVec2::X * 50.0, v: DVec2::Y * 50.0, from_rad: 0.3, sweep_rad: TAU };
         for squash in [1.0, 0.2] {
             let trace = Trace::round(0, round).placed(&DAffine2::from_scale(DVec2::new(1.0, squash)));
-            let corners = trace.chords(0.005);
+            let corners = trace.chords(0.005, 1000).unwrap();
             for pair in corners.windows(2) {
                 let middle = pair[0].midpoint(pair[1]);
                 let back = DVec2::new(middle.x, middle.y / squash);
@@ -209,8 +216,17 @@ mod tests {
     #[test]
     fn a_quarter_ends_where_it_should() {
         let round = Round { center: DVec2::ONE, u: DVec2::X, v: DVec2::Y, from_rad: 0.0, sweep_rad: PI / 2.0 };
-        let corners = Trace::round(0, round).chords(0.01);
+        let corners = Trace::round(0, round).chords(0.01, 1000).unwrap();
         assert!(corners[0].distance(DVec2::new(2.0, 1.0)) < 1e-15);
         assert!(corners[corners.len() - 1].distance(DVec2::new(1.0, 2.0)) < 1e-15);
+    }
+    #[test]
+    fn no_more_chords_are_made_than_there_is_room_for() {
+        let round = Round { center: DVec2::ZERO, u: DVec2::X, v: DVec2::Y, from_rad: 0.0, sweep_rad: TAU };
+        let trace = Trace::round(0, round);
+        let needed = trace.chords(1e-4, usize::MAX).unwrap().len();
+        assert_eq!(trace.chords(1e-4, needed).map(|corners| corners.len()), Some(needed));
+        assert_eq!(trace.chords(1e-4, needed - 1), None);
+        assert_eq!(trace.chords(1e-4, 0), None);
     }
 }

@@ -4,22 +4,23 @@
 //! package tried held 360 MB for 200,000 lines and passed over entities with a broken number without a word.
 
 use std::collections::{BTreeMap, HashMap};
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use encoding_rs::{Encoding, UTF_8, WINDOWS_1252};
 use glam::DVec2;
 
 use super::entity::{self, OpenPolyline, Shape};
-use super::fault::OutlineFault;
+use super::fault::{OutlineFault, Place};
 use super::layer_list::LayerList;
 use super::length_unit::LengthUnit;
-use super::limits::MOST_PIECES;
+use super::limits::{MOST_BLOCKS, MOST_LAYERS, MOST_PAIRS_OF_AN_ENTITY, MOST_PIECES};
 use super::line_work::{LineWork, Measure};
 use super::pairs::{Pair, Pairs, shown};
 use super::unfold::{Block, unfold};
 
-/// Reads a DXF file.
-pub fn read(bytes: &[u8]) -> Result<LineWork, OutlineFault> {
-    let mut reader = Reader::of(bytes);
+/// Reads a DXF file, until `stop` is set.
+pub fn read(bytes: &[u8], stop: &AtomicBool) -> Result<LineWork, OutlineFault> {
+    let mut reader = Reader::of(bytes, stop);
     reader.sections()?;
     let Reader { layers, blocks, drawn, mut passed_over, measure, said, .. } = reader;
     let traces = unfold(drawn, &blocks, &mut passed_over)?;
@@ -29,6 +30,7 @@ pub fn read(bytes: &[u8]) -> Result<LineWork, OutlineFault> {
 
 /// What is read so far.
 struct Reader<'a> {
+    stop: &'a AtomicBool,
     pairs: Pairs<'a>,
     waiting: Option<Pair<'a>>,
     encoding: &'static Encoding,
@@ -42,8 +44,9 @@ struct Reader<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn of(bytes: &'a [u8]) -> Self {
+    fn of(bytes: &'a [u8], stop: &'a AtomicBool) -> Self {
         Self {
+            stop,
             pairs: Pairs::of(bytes),
             waiting: None,
             encoding: WINDOWS_1252,
@@ -173,11 +176,16 @@ impl<'a> Reader<'a> {
                     _ => {}
                 }
             }
-            let place = self.layers.place_of(&name);
+            let place = self.layer(&name, pair.place)?;
             if hidden {
                 self.layers.hide(place);
             }
         }
+    }
+
+    fn layer(&mut self, name: &str, place: Place) -> Result<usize, OutlineFault> {
+        let fault = OutlineFault::TooManyOf { place, what: "layers", most: MOST_LAYERS };
+        self.layers.place_of(name).ok_or(fault)
     }
 
     /// The pairs up to the next one of code 0, which waits.
@@ -188,6 +196,10 @@ impl<'a> Reader<'a> {
             if pair.code == 0 {
                 self.waiting = Some(pair);
                 return Ok(own);
+            }
+            if own.len() >= MOST_PAIRS_OF_AN_ENTITY {
+                let most = MOST_PAIRS_OF_AN_ENTITY;
+                return Err(OutlineFault::TooManyOf { place: pair.place, what: "values of one entity", most });
             }
             own.push(pair);
         }
@@ -214,6 +226,9 @@ impl<'a> Reader<'a> {
                     _ => {}
                 }
             }
+            if self.blocks.len() >= MOST_BLOCKS {
+                return Err(OutlineFault::TooManyOf { place: pair.place, what: "blocks", most: MOST_BLOCKS });
+            }
             let shapes = self.entities("in a block", b"ENDBLK")?;
             let shown = self.decoded(&name);
             let block = Block { name: shown, base, shapes, is_elsewhere: flags & ELSEWHERE != 0 };
@@ -226,6 +241,9 @@ impl<'a> Reader<'a> {
         let mut shapes = Vec::new();
         let mut open: Option<OpenPolyline> = None;
         loop {
+            if self.stop.load(Ordering::Relaxed) {
+                return Err(OutlineFault::Stopped);
+            }
             let pair = self.next(inside)?;
             let kind = pair.text();
             if pair.code != 0 {
@@ -247,9 +265,7 @@ impl<'a> Reader<'a> {
             match (kind.as_slice(), &mut open) {
                 (b"VERTEX", Some(open)) => {
                     open.add(&own)?;
-                    if open.len() > MOST_PIECES {
-                        return Err(OutlineFault::TooMany { most: MOST_PIECES });
-                    }
+                    self.count(1, pair.place)?;
                     continue;
                 }
                 (b"SEQEND" | b"ATTRIB" | b"VERTEX", None) => continue,
@@ -272,8 +288,9 @@ impl<'a> Reader<'a> {
                 *self.passed_over.entry("on the paper's own space".to_owned()).or_default() += 1;
                 continue;
             }
-            let layer = self.layers.place_of(&layer);
+            let layer = self.layer(&layer, pair.place)?;
             if kind == b"POLYLINE" {
+                self.count(1, pair.place)?;
                 open = Some(OpenPolyline::begun(&own, layer)?);
                 continue;
             }
@@ -281,7 +298,11 @@ impl<'a> Reader<'a> {
             if matches!(shape, Shape::PassedOver(_)) {
                 self.layers.count_other(layer);
             }
-            self.count(&shape)?;
+            let weight = match &shape {
+                Shape::Trace(trace) => trace.weight(),
+                Shape::Insert(_) | Shape::PassedOver(_) => 1,
+            };
+            self.count(weight, pair.place)?;
             shapes.extend(self.kept(shape, &kind));
         }
     }
@@ -294,12 +315,12 @@ impl<'a> Reader<'a> {
     }
 
     /// Counts what is kept in memory, so that a file can't fill it.
-    fn count(&mut self, shape: &Shape) -> Result<(), OutlineFault> {
-        self.pieces += match shape {
-            Shape::Trace(trace) => trace.weight(),
-            Shape::Insert(_) | Shape::PassedOver(_) => 1,
-        };
-        if self.pieces > MOST_PIECES { Err(OutlineFault::TooMany { most: MOST_PIECES }) } else { Ok(()) }
+    fn count(&mut self, weight: usize, place: Place) -> Result<(), OutlineFault> {
+        self.pieces += weight;
+        if self.pieces <= MOST_PIECES {
+            return Ok(());
+        }
+        Err(OutlineFault::TooManyOf { place, what: "lines, curves and inserts", most: MOST_PIECES })
     }
 
     /// The shape, unless it is passed over: then it is counted in words.

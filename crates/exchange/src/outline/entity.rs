@@ -294,11 +294,6 @@ impl OpenPolyline {
         Ok(())
     }
 
-    /// How many corners it has.
-    pub fn len(&self) -> usize {
-        self.corners.len()
-    }
-
     /// Ends it; meshes are no lines.
     pub fn ended(self) -> Shape {
         const MESHES: i64 = 16 | 64;

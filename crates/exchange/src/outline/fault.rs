@@ -23,6 +23,9 @@ impl fmt::Display for Place {
 /// Why no outline can be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum OutlineFault {
+    /// Nobody waits for it any more.
+    #[error("reading was stopped")]
+    Stopped,
     /// A file without content.
     #[error("the file is empty")]
     Empty,
@@ -88,6 +91,37 @@ pub enum OutlineFault {
         /// How many are read.
         most: usize,
     },
+    /// More of something than is read.
+    #[error("{place}: more than {most} {what}; no drawing of a roof has so many: export the roof's layers alone")]
+    TooManyOf {
+        /// Where the first that is too many stands.
+        place: Place,
+        /// Of what.
+        what: &'static str,
+        /// How many are read.
+        most: usize,
+    },
+    /// More layers than are read, in a file without lines to be named.
+    #[error("{inside}: the file has more than {most} layers")]
+    TooManyLayers {
+        /// Which part of the file.
+        inside: String,
+        /// How many are read.
+        most: usize,
+    },
+    /// Curves that become more chords than are made.
+    #[error(
+        "the curves of the chosen layers become more than {most} corners: choose fewer layers or a coarser tolerance"
+    )]
+    TooManyChords {
+        /// How many are made.
+        most: usize,
+    },
+    /// Outlines that lie over each other so often that telling which lies in which has no end.
+    #[error(
+        "the closed outlines of the chosen layers lie over each other too often to be told apart: choose fewer layers"
+    )]
+    TooMuchToCompare,
     /// Blocks in blocks in blocks.
     #[error("block \"{block}\" lies more than {most} blocks deep, or in itself")]
     TooDeep {
@@ -150,6 +184,19 @@ pub enum OutlineFault {
     FarFromPlan {
         /// How far they may lie, m.
         most_m: u32,
+    },
+    /// A plan in the grid of a drawing, and a file in degrees: nothing says where the one lies in the other.
+    #[error(
+        "this file is in degrees about {drawing}, and the plan's origin is ({plan_x}, {plan_y}) in the grid of a drawing in \
+         lengths: nothing says where they lie to each other. Save the file in that drawing's grid, or take it into a new plan"
+    )]
+    DegreesBesideGrid {
+        /// The middle of the file.
+        drawing: String,
+        /// The plan's origin in its grid, x with its unit.
+        plan_x: String,
+        /// The same, y.
+        plan_y: String,
     },
     /// More closed outlines than can be told apart by a person.
     #[error("the chosen layers hold more than {most} closed outlines: choose fewer layers")]

@@ -6,18 +6,21 @@
 
 use std::collections::BTreeMap;
 
+use gantline_plan::document::GeoPlace;
 use geojson::{Feature, GeoJson, Geometry, GeometryValue, JsonObject, Position};
 use glam::DVec2;
 
 use super::curve::{Piece, Trace};
 use super::fault::OutlineFault;
 use super::layer_list::LayerList;
-use super::limits::{DEEPEST_BLOCK, MOST_PIECES};
+use super::limits::{DEEPEST_BLOCK, LARGEST_GEOJSON_BYTES, MOST_LAYERS, MOST_PIECES};
 use super::line_work::{LineWork, Measure};
-use super::local_plane::LocalPlane;
 
 /// Reads a GeoJSON file.
 pub fn read(bytes: &[u8]) -> Result<LineWork, OutlineFault> {
+    if bytes.len() > LARGEST_GEOJSON_BYTES {
+        return Err(OutlineFault::TooLarge { has: bytes.len(), most: LARGEST_GEOJSON_BYTES });
+    }
     let text = std::str::from_utf8(bytes).map_err(|fault| OutlineFault::NotGeoJson { what: fault.to_string() })?;
     let text = text.trim_start_matches('\u{feff}');
     // Read once as plain JSON: its reader names the line where the text breaks off.
@@ -54,9 +57,16 @@ struct Found {
     traces: Vec<Trace>,
     pieces: usize,
     passed_over: BTreeMap<String, usize>,
+    /// Rings of polygons that do not end where they begin, as the format asks: in which part the first is, and how many.
+    left_open: Option<(String, usize)>,
 }
 
 impl Found {
+    fn layer(&mut self, name: &str, inside: &str) -> Result<usize, OutlineFault> {
+        let fault = || OutlineFault::TooManyLayers { inside: inside.to_owned(), most: MOST_LAYERS };
+        self.layers.place_of(name).ok_or_else(fault)
+    }
+
     fn feature(&mut self, feature: &Feature, inside: &str) -> Result<(), OutlineFault> {
         let named = feature.properties.as_ref().and_then(|properties| properties.get("layer")?.as_str());
         let layer = named.filter(|name| !name.trim().is_empty()).unwrap_or(WITHOUT_LAYER);
@@ -80,7 +90,7 @@ impl Found {
                 geometries.iter().try_for_each(|one| self.geometry(one, layer, inside, depth + 1))
             }
             other => {
-                let place = self.layers.place_of(layer);
+                let place = self.layer(layer, inside)?;
                 self.layers.count_other(place);
                 *self.passed_over.entry(other.type_name().to_owned()).or_default() += 1;
                 Ok(())
@@ -98,8 +108,11 @@ impl Found {
             return Err(OutlineFault::TooMany { most: MOST_PIECES });
         }
         let points = line.iter().map(|position| point(position.as_slice(), inside)).collect::<Result<Vec<_>, _>>()?;
-        let layer = self.layers.place_of(layer);
+        let layer = self.layer(layer, inside)?;
         let [start, rest @ ..] = points.as_slice() else { return Ok(()) };
+        if closed && rest.last().is_some_and(|last| last != start) {
+            self.left_open.get_or_insert_with(|| (inside.to_owned(), 0)).1 += 1;
+        }
         if !rest.is_empty() {
             let pieces = rest.iter().map(|&to| Piece::straight(to)).collect();
             let closed = closed || rest.len() > 2 && rest.last() == Some(start);
@@ -108,14 +121,19 @@ impl Found {
         Ok(())
     }
 
-    /// The line work, degrees made meters.
+    /// The line work, with what its coordinates are.
     fn measured(self, system: Option<String>) -> Result<LineWork, OutlineFault> {
-        let Self { layers, mut traces, passed_over, .. } = self;
+        let Self { layers, traces, passed_over, left_open, .. } = self;
         let all = traces
             .iter()
             .flat_map(|trace| std::iter::once(trace.start).chain(trace.pieces.iter().map(|piece| piece.to)));
         let bounds = gantline_plan::geometry::bounds::Bounds::of(all);
         let mut said = Vec::new();
+        if let Some((first, count)) = left_open {
+            said.push(format!(
+                "{count} rings of polygons do not end where they begin, the first in {first}: a straight side was added to each"
+            ));
+        }
         let mut measure = Measure::NotStated;
         if let (Some(bounds), Some(is_named)) = (bounds, in_degrees(system.as_deref())) {
             let (low, high) = (bounds.min_m, bounds.max_m);
@@ -123,17 +141,9 @@ impl Found {
             let one_site = (high - low).max_element() <= WIDEST_DEG;
             if on_earth && one_site {
                 let middle = low.midpoint(high);
-                let plane = LocalPlane::at(middle.x, middle.y);
-                let to_plane = |at: DVec2| plane.project(at.x, at.y);
-                for trace in &mut traces {
-                    trace.start = to_plane(trace.start);
-                    trace.pieces.iter_mut().for_each(|piece| piece.to = to_plane(piece.to));
-                }
-                measure = Measure::LocalPlane { lon_deg: middle.x, lat_deg: middle.y };
-                said.push(format!(
-                    "degrees became meters on the plane that touches WGS 84 at {:.7}° east, {:.7}° north",
-                    middle.x, middle.y
-                ));
+                let middle = GeoPlace { lon_deg: middle.x, lat_deg: middle.y };
+                measure = Measure::Degrees { middle };
+                said.push(format!("coordinates are degrees of WGS 84, about {middle}"));
             } else if is_named {
                 let text = |degrees: f64| format!("{degrees:.4}");
                 return Err(OutlineFault::NoSite {
@@ -185,11 +195,15 @@ mod tests {
 
     #[test]
     fn degrees_on_one_site_become_meters_and_say_so() {
+        use super::super::outlines::Asked;
         let work = polygon("[10,60],[10.001,60],[10.001,60.001],[10,60.001],[10,60]", "").unwrap();
-        assert!(matches!(work.measure, Measure::LocalPlane { lon_deg, .. } if (lon_deg - 10.0005).abs() < 1e-9));
-        assert!(work.said[0].contains("touches WGS 84"), "{:?}", work.said);
+        assert!(matches!(work.measure, Measure::Degrees { middle } if (middle.lon_deg - 10.0005).abs() < 1e-9));
+        assert!(work.said[0].contains("degrees of WGS 84"), "{:?}", work.said);
+        let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: None };
+        let found = work.outlines(&asked).unwrap();
+        assert!(found.plane.is_some_and(|plane| (plane.lat_deg - 60.0005).abs() < 1e-9));
         // 0.001° of latitude at 60° north are 111.4 m (M = 6383.5 km).
-        let height = work.traces[0].pieces[1].to.y - work.traces[0].start.y;
+        let height = found.bounds.unwrap().size_m().y;
         assert!((height - 111.412).abs() < 0.01, "{height}");
     }
 
@@ -228,5 +242,19 @@ mod tests {
         assert_eq!(work.layers.iter().map(|layer| layer.name.as_str()).collect::<Vec<_>>(), ["outline", "roof"]);
         assert!(work.traces[0].closed);
         assert_eq!(work.passed_over.get("Point"), Some(&1));
+    }
+    #[test]
+    fn a_ring_that_does_not_end_where_it_begins_is_told() {
+        let work = polygon("[0,0],[30,0],[30,20],[0,20]", "").unwrap();
+        assert!(work.traces[0].closed && work.said[0].starts_with("1 rings of polygons do not end"), "{:?}", work.said);
+        let work = polygon("[0,0],[30,0],[30,20],[0,20],[0,0]", "").unwrap();
+        assert!(work.said.is_empty());
+    }
+
+    #[test]
+    fn a_file_too_large_to_be_held_is_refused_by_its_size() {
+        let large = [b"{".to_vec(), vec![b' '; LARGEST_GEOJSON_BYTES]].concat();
+        let fault = read(&large).unwrap_err();
+        assert_eq!(fault, OutlineFault::TooLarge { has: LARGEST_GEOJSON_BYTES + 1, most: LARGEST_GEOJSON_BYTES });
     }
 }

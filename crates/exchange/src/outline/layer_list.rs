@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 
 use super::curve::Trace;
+use super::limits::MOST_LAYERS;
 use super::line_work::Layer;
 
 /// Layers in the order in which they were met.
@@ -27,19 +28,27 @@ impl LayerList {
     /// The place of layer "0", whose things in a block lie on the layer of the insert.
     pub const OF_INSERT: usize = 0;
 
-    /// The place of a layer in the list; a name never met before is added.
-    pub fn place_of(&mut self, name: &str) -> usize {
+    /// The place of a layer in the list; a name never met before is added. None when the list is full.
+    pub fn place_of(&mut self, name: &str) -> Option<usize> {
         if let Some(&known) = self.by_name.get(name) {
-            return known;
+            return Some(known);
         }
         let lower = name.to_lowercase();
         let next = self.layers.len();
-        let place = *self.by_name.entry(lower).or_insert(next);
-        if place == next {
-            self.layers.push(Layer { name: name.to_owned(), traces: 0, closed: 0, others: 0, shown: true });
+        let place = match self.by_name.get(&lower) {
+            Some(&known) => known,
+            None if next >= MOST_LAYERS => return None,
+            None => {
+                self.layers.push(Layer { name: name.to_owned(), traces: 0, closed: 0, others: 0, shown: true });
+                self.by_name.insert(lower, next);
+                next
+            }
+        };
+        // Another way of capitals is found quicker the next time; there may be more of them than of layers.
+        if self.by_name.len() < 2 * MOST_LAYERS {
+            self.by_name.insert(name.to_owned(), place);
         }
-        self.by_name.insert(name.to_owned(), place);
-        place
+        Some(place)
     }
 
     /// The file does not show this layer.
@@ -86,7 +95,7 @@ mod tests {
     #[test]
     fn names_that_differ_in_capitals_are_one_layer_and_empty_ones_are_left_out() {
         let mut list = LayerList::default();
-        let (roof, other, again) = (list.place_of("Roof"), list.place_of("A"), list.place_of("ROOF"));
+        let [roof, other, again] = ["Roof", "A", "ROOF"].map(|name| list.place_of(name).unwrap());
         list.place_of("unused");
         assert_eq!(roof, again);
         list.count_other(other);
@@ -94,5 +103,14 @@ mod tests {
         let (layers, traces) = list.sorted(vec![trace]);
         assert_eq!(layers.iter().map(|layer| layer.name.as_str()).collect::<Vec<_>>(), ["A", "Roof"]);
         assert_eq!((traces[0].layer, layers[1].closed, layers[0].others), (1, 1, 1));
+    }
+    #[test]
+    fn a_list_that_is_full_takes_known_names_only() {
+        let mut list = LayerList::default();
+        for index in 1..MOST_LAYERS {
+            assert!(list.place_of(&format!("layer {index}")).is_some());
+        }
+        assert_eq!(list.place_of("one more"), None);
+        assert_eq!((list.place_of("Layer 1"), list.place_of("LAYER 1")), (Some(1), Some(1)));
     }
 }

@@ -3,6 +3,24 @@
 /// Largest file, bytes.
 pub const LARGEST_FILE_BYTES: usize = 256 * 1024 * 1024;
 
+/// Largest GeoJSON file, bytes: read whole, it takes some ten times as much memory.
+pub const LARGEST_GEOJSON_BYTES: usize = 32 * 1024 * 1024;
+
+/// Most layers of a file.
+pub const MOST_LAYERS: usize = 20_000;
+
+/// Most blocks of a file.
+pub const MOST_BLOCKS: usize = 100_000;
+
+/// Most pairs of group code and value of one entity.
+pub const MOST_PAIRS_OF_AN_ENTITY: usize = 1_000_000;
+
+/// Most pairs of sides that are compared to tell whether outlines cross themselves.
+pub const MOST_COMPARED_WITHIN: usize = 400_000_000;
+
+/// Most pairs of sides that are compared to tell how outlines lie to each other.
+pub const MOST_COMPARED_BETWEEN: usize = 60_000_000;
+
 /// Most straight and curved pieces after blocks are unfolded; an empty block that is unfolded counts as one.
 pub const MOST_PIECES: usize = 2_000_000;
 

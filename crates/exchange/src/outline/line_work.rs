@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use gantline_plan::document::GeoPlace;
+
 use super::curve::Trace;
 use super::length_unit::LengthUnit;
 
@@ -12,7 +14,7 @@ pub struct LineWork {
     pub measure: Measure,
     /// Layers that hold anything, in order of their names.
     pub layers: Vec<Layer>,
-    /// Lines and curves, in the file's own unit.
+    /// Lines and curves, in the file's own unit: x and y, or longitude and latitude.
     pub traces: Vec<Trace>,
     /// What was passed over, in words, with how many of it.
     pub passed_over: BTreeMap<String, usize>,
@@ -27,12 +29,11 @@ pub enum Measure {
     Stated(LengthUnit),
     /// Nothing: someone has to be asked.
     NotStated,
-    /// They were degrees, and are meters now about this middle.
-    LocalPlane {
-        /// Longitude of the plane's origin, degrees.
-        lon_deg: f64,
-        /// Latitude of the plane's origin, degrees.
-        lat_deg: f64,
+    /// They are degrees of longitude and latitude, about this middle: on a plane that touches there they become meters,
+    /// unless the plan has a plane already.
+    Degrees {
+        /// The middle of everything in the file.
+        middle: GeoPlace,
     },
 }
 
@@ -58,12 +59,12 @@ impl LineWork {
         exact.or_else(|| self.layers.iter().position(|layer| layer.name.to_lowercase() == name.to_lowercase()))
     }
 
-    /// The unit that the file states; meters where degrees became meters.
+    /// The unit that the file states; meters where degrees become meters.
     pub const fn stated_unit(&self) -> Option<LengthUnit> {
         match self.measure {
             Measure::Stated(unit) => Some(unit),
             Measure::NotStated => None,
-            Measure::LocalPlane { .. } => Some(LengthUnit::Meter),
+            Measure::Degrees { .. } => Some(LengthUnit::Meter),
         }
     }
 }

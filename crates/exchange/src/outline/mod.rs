@@ -23,6 +23,7 @@ mod read;
 pub mod spline;
 pub mod taking;
 mod unfold;
+pub mod usual;
 
 pub use chain::ClosedGap;
 pub use fault::{OutlineFault, Place};
@@ -30,5 +31,5 @@ pub use length_unit::LengthUnit;
 pub use line_work::{Layer, LineWork, Measure};
 pub use nesting::Meeting;
 pub use outlines::{Asked, FaultyLoop, Loop, LoopFault, OpenRun, Outlines};
-pub use read::read;
-pub use taking::{Heights, Role, TakeFault, origin_to_keep};
+pub use read::{read, read_until};
+pub use taking::{Heights, KeptPlace, Role, TakeFault, place_to_keep};

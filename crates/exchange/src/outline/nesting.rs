@@ -4,7 +4,7 @@ use gantline_plan::document::ring::SAME_CORNER_M;
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::neighbors::Neighbors;
 use gantline_plan::geometry::polygons::{self, Polygon};
-use gantline_plan::geometry::rings::{self, crossing_between, ring_contains};
+use gantline_plan::geometry::rings::{self, crossing_between_counted, ring_contains};
 use glam::DVec2;
 
 /// Two loops that cross, or touch from inside: an edge in common from outside is how neighbors lie.
@@ -27,8 +27,12 @@ pub struct Nesting {
     pub meetings: Vec<Meeting>,
 }
 
-/// How loops lie to each other; larger ones come before smaller ones.
-pub fn nesting(loops: &[&[DVec2]]) -> Nesting {
+/// How loops lie to each other; larger ones come before smaller ones. None where more sides would have to be compared than
+/// `most`.
+pub fn nesting(loops: &[&[DVec2]], most: usize) -> Option<Nesting> {
+    /// What telling how two loops overlap takes beside comparing two sides, for each of their sides.
+    const OVERLAP: usize = 1000;
+    let mut compared = 0;
     let boxes: Vec<Bounds> = loops.iter().filter_map(|corners| Bounds::of(corners.iter().copied())).collect();
     let grid = Neighbors::of(boxes.clone());
     let mut nesting = Nesting::default();
@@ -36,7 +40,12 @@ pub fn nesting(loops: &[&[DVec2]]) -> Nesting {
         let mut inside = None;
         // Larger loops come first, so the last that holds this one is the smallest.
         for other in grid.near(&boxes[index]).into_iter().filter(|&other| other < index) {
-            if let Some(rings::RingFault::Crossing { at, .. }) = crossing_between(loops[other], corners) {
+            if compared > most {
+                return None;
+            }
+            let crossing = crossing_between_counted(loops[other], corners, &mut compared);
+            if let Some(rings::RingFault::Crossing { at, .. }) = crossing {
+                compared += OVERLAP * (loops[other].len() + corners.len());
                 if !are_neighbors(loops[other], corners) {
                     nesting.meetings.push(Meeting { first: other, second: index, at });
                 }
@@ -46,7 +55,7 @@ pub fn nesting(loops: &[&[DVec2]]) -> Nesting {
         }
         nesting.inside.push(inside);
     }
-    nesting
+    Some(nesting)
 }
 
 /// Whether two loops have no more in common than a seam of a millimeter all the way round the smaller one.
@@ -80,7 +89,7 @@ mod tests {
     #[test]
     fn a_house_in_a_courtyard_lies_in_two_loops() {
         let loops = [square(0.0, 30.0), square(5.0, 20.0), square(10.0, 5.0)];
-        let found = nesting(&loops.each_ref().map(Vec::as_slice));
+        let found = nesting(&loops.each_ref().map(Vec::as_slice), usize::MAX).unwrap();
         assert_eq!(found.inside, [None, Some(0), Some(1)]);
         assert_eq!(found.depth(2), 2);
     }
@@ -90,18 +99,18 @@ mod tests {
         let beside = |from: f64, to: f64| {
             [(from, 0.0), (to, 0.0), (to, 8.0), (from, 8.0)].map(|(x, y)| DVec2::new(x, y)).to_vec()
         };
-        let found = nesting(&[&beside(0.0, 20.0), &beside(20.0, 30.0)]);
+        let found = nesting(&[&beside(0.0, 20.0), &beside(20.0, 30.0)], usize::MAX).unwrap();
         assert_eq!((found.meetings.len(), found.inside), (0, vec![None, None]));
         // Drawn over each other by less than a millimeter they still are neighbors, by a centimeter no more.
-        assert!(nesting(&[&beside(0.0, 20.0), &beside(19.9995, 30.0)]).meetings.is_empty());
-        assert_eq!(nesting(&[&beside(0.0, 20.0), &beside(19.99, 30.0)]).meetings.len(), 1);
-        assert_eq!(nesting(&[&beside(0.0, 20.0), &beside(15.0, 20.0)]).meetings.len(), 1);
+        assert!(nesting(&[&beside(0.0, 20.0), &beside(19.9995, 30.0)], usize::MAX).unwrap().meetings.is_empty());
+        assert_eq!(nesting(&[&beside(0.0, 20.0), &beside(19.99, 30.0)], usize::MAX).unwrap().meetings.len(), 1);
+        assert_eq!(nesting(&[&beside(0.0, 20.0), &beside(15.0, 20.0)], usize::MAX).unwrap().meetings.len(), 1);
     }
 
     #[test]
     fn loops_that_cross_are_named_with_the_place_and_lie_in_neither() {
         let loops = [square(0.0, 30.0), square(25.0, 20.0)];
-        let found = nesting(&loops.each_ref().map(Vec::as_slice));
+        let found = nesting(&loops.each_ref().map(Vec::as_slice), usize::MAX).unwrap();
         assert_eq!(found.inside, [None, None]);
         assert_eq!(found.meetings.len(), 1);
         assert!(found.meetings[0].at.cmpge(DVec2::splat(25.0 - 1e-9)).all());

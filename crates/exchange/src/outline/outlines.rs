@@ -2,18 +2,24 @@
 
 use std::collections::BTreeSet;
 
-use gantline_plan::document::RingFault;
 use gantline_plan::document::ring::{SAME_CORNER_M, check_outline};
+use gantline_plan::document::{GeoPlace, RingFault};
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::rings::signed_area_m2;
+use gantline_plan::quantity::{UnitSystem, length};
 use glam::DVec2;
 
 use super::chain::{ClosedGap, Strand, chain};
 use super::fault::OutlineFault;
 use super::length_unit::LengthUnit;
-use super::limits::{MOST_CORNERS, MOST_CORNERS_OF_A_LOOP, MOST_LOOPS, TOLERANCE_M, WIDEST_M};
-use super::line_work::LineWork;
+use super::limits::{
+    MOST_COMPARED_BETWEEN, MOST_COMPARED_WITHIN, MOST_CORNERS, MOST_CORNERS_OF_A_LOOP, MOST_LOOPS, TOLERANCE_M,
+    WIDEST_M,
+};
+use super::line_work::{LineWork, Measure};
+use super::local_plane::LocalPlane;
 use super::nesting::{Meeting, nesting};
+use super::taking::KeptPlace;
 
 /// What is asked of line work.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,10 +28,12 @@ pub struct Asked {
     pub layers: BTreeSet<usize>,
     /// The unit of the file; none takes the one that it states.
     pub unit: Option<LengthUnit>,
-    /// Gaps up to this are closed, and chords leave curves by at most this, m.
+    /// Gaps up to this are closed, m.
     pub tolerance_m: f64,
-    /// The place in the drawing's grid that is the plan's origin, m; none: one is chosen.
-    pub origin_m: Option<DVec2>,
+    /// Chords leave curves by at most this, m: how true a curve is kept, whatever gaps its drawing has.
+    pub chord_m: f64,
+    /// Where the plan's origin lies; none: a place is chosen.
+    pub place: Option<KeptPlace>,
 }
 
 /// Closed loops and what else the chosen layers hold. All places are in the plan: the drawing's less `origin_m`.
@@ -33,6 +41,8 @@ pub struct Asked {
 pub struct Outlines {
     /// The place in the drawing's grid that is the plan's origin, m.
     pub origin_m: DVec2,
+    /// Where the file is in degrees: the place at which the plane touches on which they became meters.
+    pub plane: Option<GeoPlace>,
     /// Sound loops, the largest first.
     pub loops: Vec<Loop>,
     /// Closed runs that are no outline, and why.
@@ -143,17 +153,16 @@ impl LineWork {
     pub fn outlines(&self, asked: &Asked) -> Result<Outlines, OutlineFault> {
         let unit = asked.unit.or_else(|| self.stated_unit()).ok_or(OutlineFault::UnitsNotStated)?;
         let (least, most) = TOLERANCE_M;
-        if !(asked.tolerance_m >= least && asked.tolerance_m <= most) {
-            return Err(OutlineFault::Tolerance {
-                found: gantline_plan::quantity::length(asked.tolerance_m, gantline_plan::quantity::UnitSystem::Si),
-                least: "0.1 mm",
-                most: "0.5 m",
-            });
+        let none = [asked.tolerance_m, asked.chord_m].into_iter().find(|one| !(*one >= least && *one <= most));
+        if let Some(none) = none {
+            let found = length(none, UnitSystem::Si);
+            return Err(OutlineFault::Tolerance { found, least: "0.1 mm", most: "0.5 m" });
         }
-        let (strands, curves) = self.strands(asked, unit.in_m())?;
+        let plane = self.plane(asked.place)?;
+        let (strands, curves) = self.strands(asked, unit.in_m(), plane)?;
         let drawn = Bounds::of(strands.iter().flat_map(|one| one.corners.iter().copied()));
-        let origin_m = match (asked.origin_m, drawn) {
-            (Some(origin), _) => origin,
+        let origin_m = match (asked.place, drawn) {
+            (Some(place), _) => place.origin_m,
             (None, Some(drawn)) => chosen_origin(&drawn),
             (None, None) => DVec2::ZERO,
         };
@@ -165,24 +174,25 @@ impl LineWork {
         };
         if let Some(bounds) = bounds.filter(|bounds| !is_near(bounds)) {
             let is_one_site = bounds.size_m().max_element() <= f64::from(WIDEST_M);
-            return Err(match asked.origin_m {
+            return Err(match asked.place {
                 Some(_) if is_one_site => OutlineFault::FarFromPlan { most_m: WIDEST_M },
                 _ => OutlineFault::TooFarApart { most_m: WIDEST_M },
             });
         }
-        let mut found = Outlines { origin_m, curves, bounds, ..Outlines::default() };
+        let mut compared = 0;
+        let mut found = Outlines { origin_m, plane, curves, bounds, ..Outlines::default() };
         for &layer in &asked.layers {
             let of_layer = strands.iter().filter(|one| one.layer == layer);
             let moved = |one: &Drawn| -> Strand { one.corners.iter().map(|&at| at - origin_m).collect() };
             let (closed, open): (Vec<_>, Vec<_>) = of_layer.partition(|one| one.closed);
             for one in closed {
-                found.closed(layer, moved(one), Vec::new());
+                found.closed(layer, moved(one), Vec::new(), &mut compared)?;
             }
             let chained = chain(open.into_iter().map(moved).collect(), asked.tolerance_m);
             found.doubled += chained.doubled;
             for run in chained.runs {
                 if run.closed {
-                    found.closed(layer, run.corners, run.gaps);
+                    found.closed(layer, run.corners, run.gaps, &mut compared)?;
                 } else {
                     found.open.push(OpenRun { layer, corners: run.corners, branches: run.branches });
                 }
@@ -191,19 +201,33 @@ impl LineWork {
         found.nested()
     }
 
-    /// Lines of the chosen layers, and how many of them are curved.
-    fn strands(&self, asked: &Asked, unit_m: f64) -> Result<(Vec<Drawn>, usize), OutlineFault> {
+    /// The plane on which degrees become meters: the plan's own, so that all its drawings lie on one. None for lengths.
+    fn plane(&self, kept: Option<KeptPlace>) -> Result<Option<GeoPlace>, OutlineFault> {
+        let Measure::Degrees { middle } = self.measure else { return Ok(None) };
+        let Some(kept) = kept else { return Ok(Some(middle)) };
+        let [plan_x, plan_y] = kept.origin_m.to_array().map(|at| length(at, UnitSystem::Si));
+        let fault = OutlineFault::DegreesBesideGrid { drawing: middle.to_string(), plan_x, plan_y };
+        kept.plane.map(Some).ok_or(fault)
+    }
+
+    /// Lines of the chosen layers, m, and how many of them are curved.
+    fn strands(
+        &self,
+        asked: &Asked,
+        unit_m: f64,
+        plane: Option<GeoPlace>,
+    ) -> Result<(Vec<Drawn>, usize), OutlineFault> {
+        let plane = plane.map(LocalPlane::at);
         let mut strands = Vec::new();
         let (mut corners, mut curves) = (0, 0);
         for trace in self.traces.iter().filter(|trace| asked.layers.contains(&trace.layer)) {
-            let mut strand = trace.chords(asked.tolerance_m / unit_m);
+            let room = MOST_CORNERS - corners;
+            let chords = trace.chords(asked.chord_m / unit_m, room);
+            let mut strand = chords.ok_or(OutlineFault::TooManyChords { most: MOST_CORNERS })?;
             for at in &mut strand {
-                *at *= unit_m;
+                *at = plane.map_or(*at * unit_m, |plane| plane.project(at.x, at.y));
             }
             corners += strand.len();
-            if corners > MOST_CORNERS {
-                return Err(OutlineFault::TooMany { most: MOST_CORNERS });
-            }
             if strand.iter().any(|at| !at.is_finite()) {
                 return Err(OutlineFault::TooFarApart { most_m: WIDEST_M });
             }
@@ -219,25 +243,36 @@ impl LineWork {
 }
 
 impl Outlines {
-    /// Takes a closed run in, as a loop or as a fault.
-    fn closed(&mut self, layer: usize, corners: Vec<DVec2>, gaps: Vec<ClosedGap>) {
+    /// Takes a closed run in, as a loop or as a fault. `compared` counts what looking for crossings takes at most.
+    fn closed(
+        &mut self,
+        layer: usize,
+        corners: Vec<DVec2>,
+        gaps: Vec<ClosedGap>,
+        compared: &mut usize,
+    ) -> Result<(), OutlineFault> {
         let before = corners.len();
         let mut corners = without_twins(corners);
         let corners_joined = before - corners.len();
         let why = if corners.len() > MOST_CORNERS_OF_A_LOOP {
             Some(LoopFault::TooManyCorners { has: corners.len(), most: MOST_CORNERS_OF_A_LOOP })
         } else {
+            *compared += corners.len() * corners.len() / 2;
+            if *compared > MOST_COMPARED_WITHIN {
+                return Err(OutlineFault::TooMuchToCompare);
+            }
             check_outline(&corners).err().map(LoopFault::Ring)
         };
         if let Some(why) = why {
             self.faulty.push(FaultyLoop { layer, corners, why });
-            return;
+            return Ok(());
         }
         if signed_area_m2(&corners) < 0.0 {
             corners.reverse();
         }
         let area_m2 = signed_area_m2(&corners);
         self.loops.push(Loop { layer, corners, area_m2, inside: None, depth: 0, gaps, corners_joined });
+        Ok(())
     }
 
     /// The same with loops in order and told which lies in which.
@@ -250,7 +285,7 @@ impl Outlines {
         self.loops.dedup_by(|later, earlier| is_same(&later.corners, &earlier.corners));
         self.doubled += before - self.loops.len();
         let corners: Vec<&[DVec2]> = self.loops.iter().map(|one| one.corners.as_slice()).collect();
-        let nesting = nesting(&corners);
+        let nesting = nesting(&corners, MOST_COMPARED_BETWEEN).ok_or(OutlineFault::TooMuchToCompare)?;
         for (index, one) in self.loops.iter_mut().enumerate() {
             one.inside = nesting.inside[index];
             one.depth = nesting.depth(index);

@@ -73,28 +73,31 @@ impl Spline {
     }
 
     /// Points between begin and end, so that chords leave the curve by at most `tolerance`: each span between knots is
-    /// halved until points at a quarter, the half and three quarters lie that near to the chord.
-    pub fn between(&self, tolerance: f64, corners: &mut Vec<DVec2>) {
+    /// halved until points at a quarter, the half and three quarters lie that near to the chord. None where they are more than
+    /// `room`: no more than that are made.
+    pub fn between(&self, tolerance: f64, room: usize, corners: &mut Vec<DVec2>) -> Option<()> {
+        let most = corners.len().saturating_add(room);
         let (from, to) = self.domain();
         let inside = self.knots.iter().copied().filter(|knot| *knot > from && *knot < to);
         let mut stops: Vec<f64> = std::iter::once(from).chain(inside).chain(std::iter::once(to)).collect();
         stops.dedup();
         for (index, pair) in stops.windows(2).enumerate() {
             if index > 0 {
-                corners.push(self.at(pair[0]));
+                push(corners, most, self.at(pair[0]))?;
             }
-            self.halved((pair[0], self.at(pair[0])), (pair[1], self.at(pair[1])), tolerance, 0, corners);
+            self.halved((pair[0], self.at(pair[0])), (pair[1], self.at(pair[1])), (tolerance, most), 0, corners)?;
         }
+        Some(())
     }
 
     fn halved(
         &self,
         (from, a): (f64, DVec2),
         (to, b): (f64, DVec2),
-        tolerance: f64,
+        (tolerance, most): (f64, usize),
         depth: u32,
         corners: &mut Vec<DVec2>,
-    ) {
+    ) -> Option<()> {
         /// A span is cut into at most a thousand chords.
         const DEEPEST: u32 = 10;
         let at = |share: f64| self.at(from + (to - from) * share);
@@ -103,13 +106,18 @@ impl Spline {
         // Four quarters of a turn and more look straight at the middle alone: the first cut is always made for curves.
         let is_straight = self.degree == 1 || depth >= 1 && ![0.25, 0.5, 0.75].into_iter().any(is_far);
         if is_straight || depth >= DEEPEST {
-            return;
+            return Some(());
         }
         let middle = (from + (to - from) / 2.0, at(0.5));
-        self.halved((from, a), middle, tolerance, depth + 1, corners);
-        corners.push(middle.1);
-        self.halved(middle, (to, b), tolerance, depth + 1, corners);
+        self.halved((from, a), middle, (tolerance, most), depth + 1, corners)?;
+        push(corners, most, middle.1)?;
+        self.halved(middle, (to, b), (tolerance, most), depth + 1, corners)
     }
+}
+
+/// Another corner, if there is room for it.
+fn push(corners: &mut Vec<DVec2>, most: usize, corner: DVec2) -> Option<()> {
+    (corners.len() < most).then(|| corners.push(corner))
 }
 
 #[cfg(test)]
@@ -127,8 +135,10 @@ mod tests {
     fn a_rational_parabola_is_a_quarter_of_a_circle() {
         let spline = quarter();
         let mut corners = Vec::new();
-        spline.between(1e-4, &mut corners);
+        spline.between(1e-4, 1000, &mut corners).unwrap();
         assert!(corners.len() > 6);
+        let mut few = Vec::new();
+        assert_eq!((spline.between(1e-4, 4, &mut few), few.len()), (None, 4), "no more is made than there is room for");
         assert!(corners.iter().all(|corner| (corner.length() - 1.0).abs() < 1e-12), "{corners:?}");
         assert_eq!(spline.ends(), (DVec2::X, DVec2::Y));
         let moved = spline.placed(&DAffine2::from_translation(DVec2::new(10.0, 0.0)));

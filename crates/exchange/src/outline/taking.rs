@@ -1,8 +1,11 @@
 //! From closed outlines to changes of a plan: which loop is a roof, a hole, an obstacle, and what is left out.
 
+use std::fmt;
+
 use gantline_plan::change::{Change, Refused, apply};
-use gantline_plan::document::{Datum, Obstacle, Plan, RoofId, ThingId};
+use gantline_plan::document::{Datum, GeoPlace, Obstacle, Plan, RoofId, ThingId};
 use gantline_plan::geometry::rings::{ring_contains, signed_area_m2};
+use gantline_plan::quantity::{UnitSystem, length};
 use glam::DVec2;
 
 use super::outlines::{Loop, Outlines};
@@ -76,9 +79,17 @@ pub enum TakeFault {
         /// Its first corner.
         at: DVec2,
     },
-    /// The plan has its own place in the grid.
-    #[error("the plan has another origin in the drawing's grid: its outlines would not lie where they belong")]
-    OtherOrigin,
+    /// The plan has its own place in the grid, or another grid.
+    #[error(
+        "the plan's origin is {plan}, and that of the outlines {outlines}: they would not lie where they belong. Put them \
+         together anew for this plan, or take them into a new one"
+    )]
+    OtherOrigin {
+        /// The plan's.
+        plan: KeptPlace,
+        /// That of the outlines.
+        outlines: KeptPlace,
+    },
     /// The plan refuses it.
     #[error(transparent)]
     Refused(#[from] Refused),
@@ -90,15 +101,34 @@ impl TakeFault {
         match self {
             Self::OnNoRoof { at, .. } => Some(*at),
             Self::Refused(refused) => refused.place(),
-            Self::Nothing | Self::TooMany { .. } | Self::OtherOrigin => None,
+            Self::Nothing | Self::TooMany { .. } | Self::OtherOrigin { .. } => None,
         }
     }
 }
 
-/// The origin that outlines must keep to lie where they belong in a plan; none while nothing stands on the plan.
-pub fn origin_to_keep(plan: &Plan) -> Option<DVec2> {
+/// Where a plan's origin is in the grid of drawings.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct KeptPlace {
+    /// Its coordinates in the grid, m.
+    pub origin_m: DVec2,
+    /// Where that grid is a plane that touches the earth: the place at which it does.
+    pub plane: Option<GeoPlace>,
+}
+
+impl fmt::Display for KeptPlace {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let [x, y] = self.origin_m.to_array().map(|at| length(at, UnitSystem::Si));
+        match self.plane {
+            Some(plane) => write!(f, "({x}, {y}) on the plane at {plane}"),
+            None => write!(f, "({x}, {y}) in the drawing's grid"),
+        }
+    }
+}
+
+/// The place that outlines must keep to lie where they belong in a plan; none while nothing stands on the plan.
+pub fn place_to_keep(plan: &Plan) -> Option<KeptPlace> {
     let is_blank = plan.roofs.is_empty() && plan.obstacles.is_empty() && plan.placements.is_empty();
-    (!is_blank).then_some(plan.datum.grid_origin_m)
+    (!is_blank).then_some(KeptPlace { origin_m: plan.datum.grid_origin_m, plane: plan.datum.local_plane })
 }
 
 impl Outlines {
@@ -141,11 +171,13 @@ impl Outlines {
             _ => {}
         }
         let mut changes = Vec::new();
-        match origin_to_keep(plan) {
-            Some(origin) if origin != self.origin_m => return Err(TakeFault::OtherOrigin),
-            Some(_) => {}
+        let own = KeptPlace { origin_m: self.origin_m, plane: self.plane };
+        match place_to_keep(plan) {
+            // A drawing in lengths is taken to be in the plan's own grid, whatever that is.
+            Some(kept) if kept.origin_m == own.origin_m && (own.plane.is_none() || own.plane == kept.plane) => {}
+            Some(plan) => return Err(TakeFault::OtherOrigin { plan, outlines: own }),
             None => {
-                let datum = Datum { grid_origin_m: self.origin_m, ..plan.datum.clone() };
+                let datum = Datum { grid_origin_m: own.origin_m, local_plane: own.plane, ..plan.datum.clone() };
                 changes.push(Change::SetDatum(datum));
             }
         }

@@ -64,6 +64,8 @@ impl Folded<'_> {
         depth: usize,
         traces: &mut Vec<Trace>,
     ) -> Result<(), OutlineFault> {
+        // Counted before anything is looked up: an insert of a block that the file does not hold takes its time too.
+        self.count(1)?;
         let Some(block) = self.blocks.get(insert.block.to_ascii_lowercase().as_slice()) else {
             let name = super::pairs::shown(&insert.block);
             *self

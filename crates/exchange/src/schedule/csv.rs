@@ -2,6 +2,7 @@
 //! every line, so that a line stands alone.
 
 use super::table::{Cell, Table, si_symbol};
+use crate::answers::csv::harmless;
 use crate::documents::Imprint;
 
 /// Keys of the imprint's columns.
@@ -36,23 +37,5 @@ fn text(cell: &Cell) -> String {
         Cell::Amount(_, figure) => figure.value().to_string(),
         Cell::UnitOf(kind) => si_symbol(*kind).to_owned(),
         Cell::Count(count) => count.to_string(),
-    }
-}
-
-/// Words that a spreadsheet would take for a formula get an apostrophe before them, as when they are typed there.
-fn harmless(words: &(impl AsRef<str> + ?Sized)) -> String {
-    let words = words.as_ref();
-    if words.starts_with(['=', '+', '-', '@', '\t', '\r']) { format!("'{words}") } else { words.to_owned() }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn words_that_look_like_a_formula_stay_words() {
-        assert_eq!(harmless("=1+1"), "'=1+1");
-        assert_eq!(harmless("@B-07"), "'@B-07");
-        assert_eq!(harmless("B-07"), "B-07");
     }
 }

@@ -16,23 +16,24 @@ struct Finding<'a> {
 /// The table.
 pub fn findings(plan: &Plan, assessment: &Assessment) -> Table {
     let rows = assessment.findings().into_iter().map(|check| Finding { plan, check });
-    Table::of("Findings", tally_words(assessment.tally()), 1, &columns(), rows)
+    let told = tally_words(assessment.tally());
+    let mut table = Table::of("Findings", told.clone(), 1, &columns(), rows);
+    // A table without rows would not say whether anything was looked at.
+    if table.rows.is_empty() {
+        let cell = |key| match key {
+            "state" => Cell::text("no finding"),
+            "detail" => Cell::text(told.clone()),
+            _ => Cell::Empty,
+        };
+        let row = table.heads.iter().map(|head| cell(head.key)).collect();
+        table.rows.push(row);
+    }
+    table
 }
 
 /// The counts of all four outcomes in one line.
 pub fn tally_words(tally: Tally) -> String {
-    format!(
-        "{} checks: {} met; {} failed ({} blocking, {} caution, {} note); {} not checked; {} not applicable. What could not \
-         be checked is not passed.",
-        tally.all(),
-        tally.meets,
-        tally.fails(),
-        tally.blocking,
-        tally.caution,
-        tally.note,
-        tally.not_checked,
-        tally.not_applicable
-    )
+    format!("{tally}. What could not be checked is not passed.")
 }
 
 fn columns<'a>() -> Vec<Column<Finding<'a>>> {
@@ -90,5 +91,5 @@ fn figure(amount: Option<Amount>) -> Cell {
 }
 
 fn unit(amount: Option<Amount>) -> Cell {
-    amount.map_or(Cell::Empty, |amount| Cell::UnitOf(amount.kind))
+    amount.filter(|amount| amount.value.is_finite()).map_or(Cell::Empty, |amount| Cell::UnitOf(amount.kind))
 }

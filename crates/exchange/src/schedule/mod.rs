@@ -2,6 +2,7 @@
 //!
 //! [`table`] is what a table is; each table is a file with its columns in one list; [`workbook()`] and [`csv`](mod@csv) print them.
 
+pub mod anchorage;
 pub mod bases;
 pub mod basis;
 mod cover;

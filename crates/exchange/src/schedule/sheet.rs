@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use gantline_plan::quantity::{Kind, UnitSystem};
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Worksheet, XlsxError};
 
-use super::table::{Cell, Counts, Head, Table, unit};
+use super::table::{Cell, Counts, Head, Table};
 use crate::documents::Imprint;
 use crate::documents::imprint::CAUTION;
 
@@ -123,7 +123,9 @@ const fn digits(kind: Kind, units: UnitSystem) -> &'static str {
     match (kind, units) {
         (Kind::Length, _) => "0.000",
         (Kind::Force | Kind::Moment, UnitSystem::UsCustomary) => "0",
-        (Kind::Area | Kind::Stress | Kind::Mass | Kind::Angle | Kind::Share, _) => "0.0",
+        // A share a hair beyond the limit must not read as the limit: all its digits are shown.
+        (Kind::Share, _) => "0.0#####",
+        (Kind::Area | Kind::Stress | Kind::Mass | Kind::Angle, _) => "0.0",
         (Kind::Force | Kind::Moment | Kind::Number, _) => "0.00",
     }
 }
@@ -141,7 +143,7 @@ fn print_cell(
             sheet.write_string(row, column, held(words))?;
         }
         Cell::UnitOf(kind) => {
-            sheet.write_string(row, column, unit(*kind, units))?;
+            sheet.write_string(row, column, kind.column_unit(units))?;
         }
         Cell::Count(count) => {
             sheet.write_number(row, column, *count as f64)?;

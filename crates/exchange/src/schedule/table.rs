@@ -3,7 +3,7 @@
 //! Each table lists its columns in one place, with heading, key, unit, width and what stands in the cell: a new column is
 //! one entry there, and is printed everywhere.
 
-use gantline_plan::quantity::{Kind, UnitSystem};
+use gantline_plan::quantity::{Kind, NOTHING_RESISTS, UnitSystem};
 
 use crate::answers::Figure;
 
@@ -131,9 +131,15 @@ impl Cell {
         Self::figure(kind, Figure::of(value))
     }
 
-    /// A figure of an answer; nothing when it is not finite.
+    /// A figure of an answer; nothing when it is not finite, but for a share of a resistance that is none: that is said.
     pub fn figure(kind: Kind, figure: Figure) -> Self {
-        if figure.value().is_finite() { Self::Amount(kind, figure) } else { Self::Empty }
+        if figure.value().is_finite() {
+            Self::Amount(kind, figure)
+        } else if figure.says_nothing_resists(kind) {
+            Self::text(NOTHING_RESISTS)
+        } else {
+            Self::Empty
+        }
     }
 
     /// A figure, if it is known.
@@ -151,7 +157,9 @@ impl Head {
     /// The heading with the unit in which the column's figures are printed.
     pub fn with_unit(&self, units: UnitSystem) -> String {
         match self.counts {
-            Counts::Only(kind) if !unit(kind, units).is_empty() => format!("{} ({})", self.heading, unit(kind, units)),
+            Counts::Only(kind) if !kind.column_unit(units).is_empty() => {
+                format!("{} ({})", self.heading, kind.column_unit(units))
+            }
             _ => self.heading.to_owned(),
         }
     }
@@ -162,14 +170,6 @@ impl Head {
             Counts::Only(kind) if !key_unit(kind).is_empty() => format!("{}_{}", self.key, key_unit(kind)),
             _ => self.key.to_owned(),
         }
-    }
-}
-
-/// The unit in which figures of a kind stand in a column: a plain number needs one, so that feet are not feet and inches.
-pub const fn unit(kind: Kind, units: UnitSystem) -> &'static str {
-    match (kind, units) {
-        (Kind::Length, UnitSystem::UsCustomary) => "ft",
-        _ => kind.unit(units),
     }
 }
 

@@ -8,7 +8,7 @@ use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook, Worksheet, XlsxErr
 use super::cover::print_cover;
 use super::sheet::{held, print_table};
 use super::table::Table;
-use super::{bases, basis, findings, parts, reactions};
+use super::{anchorage, bases, basis, findings, parts, reactions};
 use crate::documents::Imprint;
 use crate::documents::imprint::CAUTION;
 
@@ -30,6 +30,7 @@ const COMPRESSION: u8 = 2;
 pub fn tables(plan: &Plan, assessment: &Assessment) -> Vec<Table> {
     vec![
         bases::bases(plan, assessment),
+        anchorage::anchorage(plan, assessment),
         reactions::reactions(plan, assessment),
         parts::parts(plan, assessment),
         findings::findings(plan, assessment),

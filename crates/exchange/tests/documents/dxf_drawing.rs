@@ -1,6 +1,6 @@
 //! The drawing for CAD, read back by another library: unit, layers, blocks with their attributes, true coordinates.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::io::Cursor;
 
 use dxf::Drawing;
@@ -82,9 +82,18 @@ fn bases_that_look_alike_share_a_block() {
     let worked = Worked::of(SMALL);
     let drawing = read(&worked, DrawingUnit::Meters);
     let own = drawing.blocks().filter(|block| block.name.starts_with("GL-BASE-")).count();
-    let mut looks: Vec<_> = worked.plan.placements.values().map(|placement| placement.make_up.clone()).collect();
-    looks.dedup();
-    assert!(own >= 1 && own <= looks.len().max(2) && own < worked.plan.placements.len(), "{own} blocks");
+    // What a unit looks like in its base's own axes: its make-up with its slew, and how its base came out.
+    let mut looks: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for entity in drawing.entities() {
+        let EntityType::Insert(insert) = &entity.specific else { continue };
+        let id = insert.attributes().find(|one| one.attribute_tag == "ID").unwrap().value.parse().unwrap();
+        let (placement, unit) = (&worked.plan.placements[&id], &worked.assessment.units[&id]);
+        let look = format!("{:?} {:?}", placement.make_up, unit.base.as_ref().map(|base| base.state()));
+        looks.entry(look).or_default().insert(insert.name.clone());
+    }
+    assert!(looks.values().all(|blocks| blocks.len() == 1), "units that look alike have one block: {looks:?}");
+    assert_eq!(looks.len(), own, "units that do not have one each");
+    assert!(own < worked.plan.placements.len());
 }
 
 #[test]

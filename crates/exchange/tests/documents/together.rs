@@ -21,6 +21,18 @@ fn the_same_plan_gives_the_same_bytes() {
     }
 }
 
+/// Witness: the format of the container. After its sign, version, flags and method, each part has the time and the day at
+/// which it was put in (ZIP, 4.3.7); with a clock in it, two workbooks made in different seconds would differ.
+#[test]
+fn no_part_of_the_workbook_has_a_time_of_the_clock() {
+    const FIRST_OF_1980: [u8; 4] = [0, 0, 0x21, 0];
+    let book = Worked::of(SMALL).document(DocumentKind::Schedule, UnitSystem::Si);
+    let begins = |at: &usize| book[*at..].starts_with(b"PK\x03\x04") && book[*at + 4] < 64;
+    let parts: Vec<usize> = (0..book.len() - 14).filter(begins).collect();
+    assert!(parts.len() > 8, "{parts:?}");
+    assert!(parts.iter().all(|at| book[at + 10..at + 14] == FIRST_OF_1980));
+}
+
 #[test]
 fn whoever_stops_has_written_nothing() {
     let worked = Worked::of(SMALL);
@@ -43,9 +55,9 @@ fn documents_replace_those_of_the_revision_before() {
     let before = fs::read_to_string(folder.path().join("gantline-bases.csv")).unwrap();
     worked.plan.title.revision = "B".to_owned();
     let written = write(folder.path(), &worked.documents(&wanted)).unwrap();
-    assert_eq!(written.len(), 3);
+    assert_eq!(written.len(), 4);
     assert_ne!(fs::read_to_string(folder.path().join("gantline-bases.csv")).unwrap(), before);
-    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 3, "no temporary file stays");
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 4, "no temporary file stays");
 }
 
 #[test]
@@ -53,6 +65,6 @@ fn a_plan_with_nothing_on_it_has_documents_too() {
     let mut plan = Worked::of(SMALL).plan;
     (plan.roofs, plan.obstacles, plan.placements) = Default::default();
     let documents = Worked::from(plan).documents(&Wanted::all(UnitSystem::UsCustomary));
-    assert_eq!(documents.len(), DocumentKind::ALL.len() + 2, "tables are three files");
+    assert_eq!(documents.len(), DocumentKind::ALL.len() + 3, "tables are four files");
     assert!(documents.iter().all(|document| !document.bytes.is_empty()));
 }

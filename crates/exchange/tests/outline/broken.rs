@@ -1,9 +1,12 @@
 //! Files that are broken, cut off or made to harm: each gives a fault that names what and where, and none takes long.
 
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Instant;
 
-use gantline_exchange::outline::limits::{DEEPEST_BLOCK, MOST_PIECES};
-use gantline_exchange::outline::{Asked, OutlineFault, Place, read};
+use gantline_exchange::outline::limits::{
+    DEEPEST_BLOCK, MOST_BLOCKS, MOST_CORNERS, MOST_LAYERS, MOST_PAIRS_OF_AN_ENTITY, MOST_PIECES,
+};
+use gantline_exchange::outline::{Asked, OutlineFault, Place, read, read_until};
 use proptest::prelude::*;
 
 use super::given::{all, drawing, ring, with_blocks, with_entities};
@@ -71,6 +74,15 @@ fn a_bomb_of_blocks_is_refused_and_quickly() {
     let empty = "0\nBLOCK\n8\n0\n2\nE\n10\n0\n20\n0\n0\nENDBLK\n";
     let array = "0\nINSERT\n8\n0\n2\nE\n10\n0\n20\n0\n70\n32767\n71\n32767\n44\n1\n45\n1\n";
     assert_eq!(fault(with_blocks(empty, array).as_bytes()), OutlineFault::TooMany { most: MOST_PIECES });
+    // Ten blocks, each with ten of the one before, and the first with ten of a block that the file does not hold.
+    let mut blocks = String::new();
+    for level in 0..10_u32 {
+        let of = level.checked_sub(1).map_or_else(|| "GONE".to_owned(), |before| format!("M{before}"));
+        let inner = format!("0\nINSERT\n8\n0\n2\n{of}\n10\n0\n20\n0\n").repeat(10);
+        blocks.extend([format!("0\nBLOCK\n8\n0\n2\nM{level}\n10\n0\n20\n0\n{inner}0\nENDBLK\n")]);
+    }
+    let bomb = with_blocks(&blocks, "0\nINSERT\n8\n0\n2\nM9\n10\n0\n20\n0\n");
+    assert_eq!(fault(bomb.as_bytes()), OutlineFault::TooMany { most: MOST_PIECES });
     // A block in itself.
     let own = "0\nBLOCK\n8\n0\n2\nS\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nS\n10\n1\n20\n0\n0\nENDBLK\n";
     let fault = fault(with_blocks(own, "0\nINSERT\n8\n0\n2\nS\n10\n0\n20\n0\n").as_bytes());
@@ -91,13 +103,73 @@ fn hostile_sizes_give_faults_and_not_memory() {
     let work = read(with_entities(&many).as_bytes()).unwrap();
     assert!(matches!(all(&work, None), Err(OutlineFault::TooManyLoops { .. })));
     for tolerance_m in [0.0, -1.0, f64::NAN, 3.0] {
-        let asked = Asked { layers: [0].into(), unit: None, tolerance_m, origin_m: None };
+        let asked = Asked { layers: [0].into(), unit: None, tolerance_m, chord_m: tolerance_m, place: None };
         assert!(matches!(work.outlines(&asked), Err(OutlineFault::Tolerance { .. })));
     }
     let long: Vec<(f64, f64)> =
         (0..5000).map(|i| (f64::from(i) * 0.01, f64::from(i % 2))).chain([(25.0, 90.0)]).collect();
     let work = read(with_entities(&ring("A", &long)).as_bytes()).unwrap();
     assert!(all(&work, None).unwrap().faulty[0].why.to_string().contains("5001 corners"));
+}
+
+/// Of each of these a single file could hold millions.
+#[test]
+fn whatever_a_file_has_too_many_of_is_named_with_its_line() {
+    let named = |bytes: &[u8], what: &str| match fault(bytes) {
+        OutlineFault::TooManyOf { place: Place::Line(line), what: found, .. } => {
+            assert!(found == what && line > 1000, "{found} at {line}");
+        }
+        other => panic!("{other}"),
+    };
+    let layers: String = (0..=MOST_LAYERS).map(|i| format!("0\nTEXT\n8\nL{i}\n")).collect::<Vec<_>>().concat();
+    named(with_entities(&layers).as_bytes(), "layers");
+    let blocks: String =
+        (0..=MOST_BLOCKS).map(|i| format!("0\nBLOCK\n2\nB{i}\n0\nENDBLK\n")).collect::<Vec<_>>().concat();
+    named(with_blocks(&blocks, "").as_bytes(), "blocks");
+    let values = format!("0\nOLE2FRAME\n{}", "310\n0\n".repeat(MOST_PAIRS_OF_AN_ENTITY + 1));
+    named(with_entities(&values).as_bytes(), "values of one entity");
+    // Polylines whose corners follow as entities of their own: each is small, together they are not.
+    let one = format!("0\nPOLYLINE\n8\nA\n{}0\nSEQEND\n", "0\nVERTEX\n10\n1\n20\n2\n".repeat(999));
+    let many = one.repeat(MOST_PIECES / 1000 + 1);
+    named(with_entities(&many).as_bytes(), "lines, curves and inserts");
+}
+
+/// Circles so large beside the tolerance that each becomes 20,000 chords.
+#[test]
+fn curves_that_become_too_many_chords_are_refused_before_they_are_made() {
+    let circles = "0\nCIRCLE\n8\nA\n10\n0\n20\n0\n40\n9000\n".repeat(20_000);
+    let work = read(with_entities(&circles).as_bytes()).unwrap();
+    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.0001, chord_m: 0.0001, place: None };
+    let fault = work.outlines(&asked).unwrap_err();
+    assert_eq!(fault, OutlineFault::TooManyChords { most: MOST_CORNERS });
+}
+
+/// A hundred strips side by side along a diagonal, of four hundred corners each: every side lies in the box of every strip.
+#[test]
+fn outlines_that_lie_over_each_other_without_end_are_refused_and_quickly() {
+    let strip = |index: u32| -> Vec<(f64, f64)> {
+        let beside = f64::from(index) * 0.1;
+        let at = |step: u32, aside: f64| {
+            let along = f64::from(step) * 0.5;
+            (along + beside + aside, along - beside - aside)
+        };
+        (0..200).map(|step| at(step, 0.0)).rev().chain((0..200).map(|step| at(step, 0.03))).collect()
+    };
+    let strips = |count: u32| -> String { (0..count).map(|index| ring("A", &strip(index))).collect() };
+    let few = all(&read(with_entities(&strips(4)).as_bytes()).unwrap(), None).unwrap();
+    assert_eq!((few.loops.len(), few.faulty.len(), few.meetings.len()), (4, 0, 0));
+    let work = read(with_entities(&strips(100)).as_bytes()).unwrap();
+    let began = Instant::now();
+    assert_eq!(all(&work, None), Err(OutlineFault::TooMuchToCompare));
+    assert!(began.elapsed().as_secs() < 60, "{:?}", began.elapsed());
+}
+
+#[test]
+fn reading_ends_once_nobody_waits_for_it() {
+    let stop = AtomicBool::new(true);
+    assert_eq!(read_until(&whole(), &stop), Err(OutlineFault::Stopped));
+    stop.store(false, Ordering::Relaxed);
+    assert!(read_until(&whole(), &stop).is_ok());
 }
 
 #[test]

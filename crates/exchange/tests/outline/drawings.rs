@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 
-use gantline_exchange::outline::{Asked, LengthUnit, Measure, OutlineFault, read};
+use gantline_exchange::outline::{Asked, KeptPlace, LengthUnit, Measure, OutlineFault, read};
 use glam::DVec2;
 use serde::Deserialize;
 
@@ -60,7 +60,8 @@ fn every_outline_has_the_area_that_other_programs_found() {
             layers: (0..work.layers.len()).collect(),
             unit: (!case.stated).then_some(given),
             tolerance_m,
-            origin_m: None,
+            chord_m: tolerance_m,
+            place: None,
         };
         let found = work.outlines(&asked).unwrap();
         assert!(found.faulty.is_empty() && found.meetings.is_empty(), "{}: {:?}", case.file, found.faulty);
@@ -92,7 +93,13 @@ fn finer_chords_come_nearer_to_the_area_of_the_arcs() {
     let circle = std::f64::consts::PI * 2.25;
     let mut before = f64::INFINITY;
     for tolerance_m in [0.1, 0.01, 0.001, 0.0001] {
-        let asked = Asked { layers: layers.clone(), unit: Some(LengthUnit::Millimeter), tolerance_m, origin_m: None };
+        let asked = Asked {
+            layers: layers.clone(),
+            unit: Some(LengthUnit::Millimeter),
+            tolerance_m,
+            chord_m: tolerance_m,
+            place: None,
+        };
         let short = circle - work.outlines(&asked).unwrap().loops[0].area_m2;
         assert!(short > 0.0 && short < before && short <= 2.0 * std::f64::consts::PI * 1.5 * tolerance_m, "{short}");
         before = short;
@@ -102,7 +109,7 @@ fn finer_chords_come_nearer_to_the_area_of_the_arcs() {
 #[test]
 fn degrees_lie_where_proj_puts_them() {
     let work = read(&drawing("degrees.geojson")).unwrap();
-    assert!(matches!(work.measure, Measure::LocalPlane { .. }));
+    assert!(matches!(work.measure, Measure::Degrees { .. }));
     let found = all(&work, None).unwrap();
     let expected = expected().degrees;
     for DVec2Given(x, y) in expected.corners_m {
@@ -141,7 +148,8 @@ fn a_site_far_from_the_origin_keeps_its_grid_in_an_offset() {
         layers: [0].into(),
         unit: None,
         tolerance_m: 0.005,
-        origin_m: Some(DVec2::new(412_300.0, 5_654_300.0)),
+        chord_m: 0.005,
+        place: Some(KeptPlace { origin_m: DVec2::new(412_300.0, 5_654_300.0), plane: None }),
     };
     let found = work.outlines(&asked).unwrap();
     assert!(found.bounds.unwrap().min_m.distance(DVec2::new(42.678, 21.098)) < 0.01);

@@ -38,7 +38,7 @@ pub fn with_blocks(blocks: &str, entities: &str) -> String {
 /// What all layers of a drawing hold, in a unit, within half a millimeter.
 pub fn all(work: &LineWork, unit: Option<LengthUnit>) -> Result<Outlines, OutlineFault> {
     let layers = (0..work.layers.len()).collect();
-    work.outlines(&Asked { layers, unit, tolerance_m: 0.005, origin_m: None })
+    work.outlines(&Asked { layers, unit, tolerance_m: 0.005, chord_m: 0.005, place: None })
 }
 
 /// Reads a text drawing and gives the outlines of all its layers.

@@ -1,6 +1,8 @@
 //! Outlines taken into a plan: roofs with holes, lower roofs, obstacles, with the drawing's grid kept.
 
-use gantline_exchange::outline::{Asked, Heights, OutlineFault, Outlines, Role, TakeFault, origin_to_keep, read};
+use gantline_exchange::outline::{
+    Asked, Heights, KeptPlace, OutlineFault, Outlines, Role, TakeFault, place_to_keep, read,
+};
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::change::{History, Refused, apply};
 use gantline_plan::document::Plan;
@@ -82,7 +84,7 @@ fn a_second_drawing_of_the_same_grid_lies_beside_the_first() {
     let work = read(&drawing("far_from_the_origin.dxf")).unwrap();
     let first = all(&work, None).unwrap();
     let plan = blank();
-    assert_eq!(origin_to_keep(&plan), None);
+    assert_eq!(place_to_keep(&plan), None);
     let plan = apply(&plan, &first.change(&plan, &first.usual_roles(), &HEIGHTS).unwrap()).unwrap().plan;
     assert_eq!(plan.datum.grid_origin_m, DVec2::new(412_340.0, 5_654_320.0));
     let corner = plan.edges().next().unwrap().ring.ends(0).0;
@@ -91,11 +93,63 @@ fn a_second_drawing_of_the_same_grid_lies_beside_the_first() {
     let text = file::write(&plan).unwrap();
     assert_eq!(file::read(text.as_bytes()).unwrap(), plan);
     // Taken again as an obstacle, it lies on the roof; with an origin of its own it is refused.
-    let asked = Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, origin_m: origin_to_keep(&plan) };
+    let asked =
+        Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: place_to_keep(&plan) };
     let again = work.outlines(&asked).unwrap();
     assert_eq!(again.loops[0].corners, first.loops[0].corners);
-    let shifted = work.outlines(&Asked { origin_m: Some(DVec2::ZERO), ..asked });
+    let at_zero = KeptPlace { origin_m: DVec2::ZERO, plane: None };
+    let shifted = work.outlines(&Asked { place: Some(at_zero), ..asked });
     assert!(matches!(shifted, Err(OutlineFault::FarFromPlan { .. })), "so far from the plan's origin nothing can lie");
     let elsewhere = Outlines { origin_m: DVec2::ONE, ..again };
-    assert_eq!(elsewhere.change(&plan, &[Role::Roof], &HEIGHTS).unwrap_err(), TakeFault::OtherOrigin);
+    let fault = elsewhere.change(&plan, &[Role::Roof], &HEIGHTS).unwrap_err();
+    assert!(matches!(fault, TakeFault::OtherOrigin { .. }), "{fault}");
+    assert!(fault.to_string().contains("412340.000 m") && fault.to_string().contains("(1.000 m, 1.000 m)"), "{fault}");
+}
+
+/// A square of some 55 m from a corner in degrees.
+fn in_degrees(lon: f64, lat: f64) -> String {
+    let (east, north) = (lon + 0.001, lat + 0.0005);
+    format!(
+        r#"{{"type":"Polygon","coordinates":[[[{lon},{lat}],[{east},{lat}],[{east},{north}],[{lon},{north}],[{lon},{lat}]]]}}"#
+    )
+}
+
+/// Witness: each file alone is true to a plane of its own; the distance of their corners by the radii of curvature at 60° north
+/// (M = 6383.454 km, N cos φ = 3197.105 km): 0.002° of longitude are 111.600 m.
+#[test]
+fn a_second_file_in_degrees_lies_on_the_plane_of_the_first() {
+    let first = read(in_degrees(10.0, 60.0).as_bytes()).unwrap();
+    let plan = blank();
+    let found = all(&first, None).unwrap();
+    let plan = apply(&plan, &found.change(&plan, &found.usual_roles(), &HEIGHTS).unwrap()).unwrap().plan;
+    assert!(plan.datum.local_plane.is_some_and(|plane| (plane.lon_deg - 10.0005).abs() < 1e-9));
+    assert_eq!(file::read(file::write(&plan).unwrap().as_bytes()).unwrap(), plan);
+    let second = read(in_degrees(10.002, 60.0).as_bytes()).unwrap();
+    let asked =
+        Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: place_to_keep(&plan) };
+    let found = second.outlines(&asked).unwrap();
+    let plan = apply(&plan, &found.change(&plan, &[Role::Roof], &HEIGHTS).unwrap()).unwrap().plan;
+    let west: Vec<f64> =
+        plan.roofs.values().map(|roof| roof.outer.points().iter().map(|at| at.x).fold(f64::MAX, f64::min)).collect();
+    assert!((west[1] - west[0] - 111.600).abs() < 0.003, "{west:?}");
+}
+
+#[test]
+fn degrees_beside_the_grid_of_a_drawing_are_refused_and_both_places_named() {
+    let first = read(&drawing("far_from_the_origin.dxf")).unwrap();
+    let found = all(&first, None).unwrap();
+    let plan = blank();
+    let plan = apply(&plan, &found.change(&plan, &found.usual_roles(), &HEIGHTS).unwrap()).unwrap().plan;
+    let second = read(in_degrees(10.0, 60.0).as_bytes()).unwrap();
+    let asked =
+        Asked { layers: [0].into(), unit: None, tolerance_m: 0.005, chord_m: 0.005, place: place_to_keep(&plan) };
+    let fault = second.outlines(&asked).unwrap_err();
+    assert!(matches!(fault, OutlineFault::DegreesBesideGrid { .. }), "{fault}");
+    for part in ["412340.000 m", "10.0005000° east", "new plan"] {
+        assert!(fault.to_string().contains(part), "{fault}");
+    }
+    // Put together alone, they have a plane that the plan has not.
+    let alone = all(&second, None).unwrap();
+    let fault = alone.change(&plan, &[Role::Roof], &HEIGHTS).unwrap_err();
+    assert!(matches!(fault, TakeFault::OtherOrigin { .. }), "{fault}");
 }

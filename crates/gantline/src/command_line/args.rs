@@ -7,6 +7,7 @@ use gantline_exchange::documents::DocumentKind;
 use gantline_exchange::drawing_set::PaperSize;
 use gantline_exchange::dxf_drawing::DrawingUnit;
 use gantline_exchange::outline::LengthUnit;
+use gantline_exchange::outline::usual;
 use gantline_plan::quantity::UnitSystem;
 
 /// Plans rope access to facades from portable mast-and-arm units. Without a subcommand the window opens.
@@ -168,6 +169,10 @@ pub enum DrawnIn {
     M,
     /// Millimeters.
     Mm,
+    /// Inches.
+    In,
+    /// Feet.
+    Ft,
 }
 
 impl DrawnIn {
@@ -176,6 +181,8 @@ impl DrawnIn {
         match self {
             Self::M => DrawingUnit::Meters,
             Self::Mm => DrawingUnit::Millimeters,
+            Self::In => DrawingUnit::Inches,
+            Self::Ft => DrawingUnit::Feet,
         }
     }
 }
@@ -225,8 +232,11 @@ pub struct OutlineArgs {
     /// The unit of the drawing, where it states none or a wrong one.
     #[arg(long, value_enum)]
     pub units: Option<DrawingUnits>,
-    /// Gaps up to this are closed, and chords leave arcs by at most this, meters.
-    #[arg(long, value_name = "METERS", default_value_t = 0.005)]
+    /// Chords leave curves by at most this, meters.
+    #[arg(long, value_name = "METERS", default_value_t = usual::CHORD_M)]
+    pub chords: f64,
+    /// Gaps up to this are closed, meters.
+    #[arg(long, value_name = "METERS", default_value_t = usual::GAP_M)]
     pub tolerance: f64,
     /// Top of the structural slab over level zero, meters; without it the level of a roof just sketched.
     #[arg(long, value_name = "METERS", allow_negative_numbers = true)]

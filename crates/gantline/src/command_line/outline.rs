@@ -29,7 +29,8 @@ pub fn outline(args: &OutlineArgs) -> Result<Ending, NoAnswer> {
         layers: layers(&work, &args.layers).map_err(fault)?,
         unit: args.units.map(super::args::DrawingUnits::unit),
         tolerance_m: args.tolerance,
-        origin_m: None,
+        chord_m: args.chords,
+        place: None,
     };
     let found = work.outlines(&asked).map_err(fault)?;
     let level_m = args.level.unwrap_or(FIRST_ROOF_LEVEL_M);

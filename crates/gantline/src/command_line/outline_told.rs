@@ -18,7 +18,7 @@ pub fn layers_told(work: &LineWork) -> String {
     let mut text = match work.measure {
         Measure::Stated(unit) => format!("units: {}\n", unit.name()),
         Measure::NotStated => "units: not stated; say them with --units\n".to_owned(),
-        Measure::LocalPlane { .. } => "units: degrees, made meters\n".to_owned(),
+        Measure::Degrees { .. } => "units: degrees, made meters\n".to_owned(),
     };
     for said in &work.said {
         let _ = writeln!(text, "{said}");
@@ -37,6 +37,9 @@ pub fn layers_told(work: &LineWork) -> String {
 /// What was taken, closed, joined and left out.
 pub fn taken_told(work: &LineWork, found: &Outlines, roles: &[Role], made_up_level_m: Option<f64>) -> String {
     let mut lines = work.said.clone();
+    if let Some(plane) = found.plane {
+        lines.push(format!("degrees became meters on the plane that touches WGS 84 at {plane}; the plan keeps it"));
+    }
     if found.origin_m != DVec2::ZERO {
         lines.push(format!("the plan's origin is {} in the drawing's grid", at(found.origin_m)));
     }

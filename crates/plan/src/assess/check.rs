@@ -153,6 +153,24 @@ pub struct Tally {
     pub not_applicable: usize,
 }
 
+impl std::fmt::Display for Tally {
+    /// All four outcomes in one line: silence is never taken for a pass.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(
+            f,
+            "{} checks: {} met; {} failed ({} blocking, {} caution, {} note); {} not checked; {} not applicable",
+            self.all(),
+            self.meets,
+            self.fails(),
+            self.blocking,
+            self.caution,
+            self.note,
+            self.not_checked,
+            self.not_applicable
+        )
+    }
+}
+
 impl Tally {
     /// Counts checks.
     pub fn of<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Self {

@@ -259,6 +259,11 @@ impl Reactions {
         design.max_by(by_moment).or_else(|| self.combinations.iter().max_by(by_moment))
     }
 
+    /// The name of a combination by its place; empty where there is none.
+    pub fn combination_name(&self, index: usize) -> &str {
+        self.combinations.get(index).map_or("", |result| result.name.as_str())
+    }
+
     /// The extreme of a component over all combinations of one level; levels are never mixed.
     pub fn worst(&self, level: LoadLevel, component: Component, sense: Sense) -> Option<&ReactionSet> {
         let sets = self.combinations.iter().filter(|result| result.level == level);

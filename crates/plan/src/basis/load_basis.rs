@@ -51,4 +51,14 @@ impl LoadBasis {
     pub fn check(&self) -> Result<(), CombinedFault> {
         self.combinations.iter().try_for_each(|combined| combined.check(&self.cases))
     }
+
+    /// The name of a combination by its place; empty where there is none.
+    pub fn combination_name(&self, index: usize) -> &str {
+        self.combinations.get(index).map_or("", |combined| combined.name.as_str())
+    }
+
+    /// What is asked of the test of a kind of fixing, in words; what the basis says nothing of is not known, and not "none".
+    pub fn test_words(&self, kind: FixingKind) -> String {
+        self.tests.get(&kind).map_or_else(|| "the basis says nothing of it".to_owned(), |duty| duty.value.words())
+    }
 }

@@ -108,11 +108,14 @@ pub(crate) fn check_point(point: DVec2) -> Result<(), Refused> {
     in_range("y_m", point.y, -FARTHEST_M, FARTHEST_M)
 }
 
-/// Checks that the origin of the grid is a place.
+/// Checks that the origin of the grid and the place of its plane are places.
 pub(crate) fn check_datum(datum: &Datum) -> Result<(), Refused> {
     let at = datum.grid_origin_m;
     in_range("grid_origin_m.x", at.x, -FARTHEST_GRID_M, FARTHEST_GRID_M)?;
-    in_range("grid_origin_m.y", at.y, -FARTHEST_GRID_M, FARTHEST_GRID_M)
+    in_range("grid_origin_m.y", at.y, -FARTHEST_GRID_M, FARTHEST_GRID_M)?;
+    let Some(plane) = datum.local_plane else { return Ok(()) };
+    in_range("local_plane.lon_deg", plane.lon_deg, -180.0, 180.0)?;
+    in_range("local_plane.lat_deg", plane.lat_deg, -90.0, 90.0)
 }
 
 fn add_roof(applied: &mut Applied, name: &str, level_m: f64, outline: &[DVec2]) -> Result<(), Refused> {

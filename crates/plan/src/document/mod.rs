@@ -24,4 +24,4 @@ pub use ring::{Corner, Ring, RingFault};
 pub use roof::Roof;
 pub use slab::{AnchorBars, EdgeAnchorBars, EdgeBars, NoDrillZone, Slab, SlabBars, SlabZone};
 pub use tag::Tag;
-pub use title::{Datum, Title};
+pub use title::{Datum, GeoPlace, Title};

@@ -3,6 +3,8 @@
 //! A ring is a list of corners without repeating the first; segment `i` runs from corner `i` to the next one.
 //! Counter-clockwise is positive.
 
+use super::bounds::Bounds;
+use super::neighbors::Neighbors;
 use super::segments::{distance_to_segment, segments_meet};
 use glam::DVec2;
 use thiserror::Error;
@@ -123,9 +125,38 @@ pub fn check_ring(ring: &[DVec2], least_edge_m: f64) -> Result<(), RingFault> {
     first_crossing(ring).map_or(Ok(()), Err)
 }
 
+/// From so many on, who is near is asked of a grid.
+const MANY: usize = 48;
+
+/// For each of some boxes, those after it that may share a point with it, ascending.
+struct Later(usize, Option<(Neighbors, Vec<Bounds>)>);
+
+impl Later {
+    fn of(boxes: impl ExactSizeIterator<Item = Bounds>) -> Self {
+        let count = boxes.len();
+        Self(
+            count,
+            (count > MANY).then(|| boxes.collect::<Vec<_>>()).map(|boxes| (Neighbors::of(boxes.clone()), boxes)),
+        )
+    }
+
+    fn than(&self, first: usize) -> Vec<usize> {
+        match &self.1 {
+            Some((grid, boxes)) => grid.near(&boxes[first]).into_iter().filter(|&second| second > first).collect(),
+            None => (first + 1..self.0).collect(),
+        }
+    }
+}
+
+/// The box of a segment, with room for all that counts as touching it.
+fn box_of((a, b): (DVec2, DVec2)) -> Bounds {
+    Bounds { min_m: a.min(b), max_m: a.max(b) }.grown(super::hair::HAIR_M)
+}
+
 /// The first two corners nearer to each other than `least_edge_m`.
 fn coincident_corners(ring: &[DVec2], least_edge_m: f64) -> Option<RingFault> {
-    let pairs = (0..ring.len()).flat_map(|i| (i + 1..ring.len()).map(move |j| (i, j)));
+    let later = Later::of(ring.iter().map(|&corner| Bounds::around(corner, least_edge_m)));
+    let pairs = (0..ring.len()).flat_map(|i| later.than(i).into_iter().map(move |j| (i, j)));
     pairs
         .into_iter()
         .find(|&(i, j)| ring[i].distance(ring[j]) < least_edge_m)
@@ -135,8 +166,9 @@ fn coincident_corners(ring: &[DVec2], least_edge_m: f64) -> Option<RingFault> {
 /// The first two segments of one ring that meet though they should not.
 fn first_crossing(ring: &[DVec2]) -> Option<RingFault> {
     let count = ring.len();
+    let later = Later::of(segments(ring).map(box_of));
     for first in 0..count {
-        for second in first + 1..count {
+        for second in later.than(first) {
             let (a, b) = (ring[first], ring[(first + 1) % count]);
             let (c, d) = (ring[second], ring[(second + 1) % count]);
             let meets_at = if second == first + 1 {
@@ -164,8 +196,22 @@ fn runs_back(before: DVec2, corner: DVec2, after: DVec2) -> Option<DVec2> {
 
 /// The first place where a segment of one ring meets a segment of another: `first` counts in `a`, `second` in `b`.
 pub fn crossing_between(a: &[DVec2], b: &[DVec2]) -> Option<RingFault> {
-    for (first, (p, q)) in segments(a).enumerate() {
-        for (second, (r, s)) in segments(b).enumerate() {
+    crossing_between_counted(a, b, &mut 0)
+}
+
+/// The same; adds to `compared` how many segments and pairs of segments were looked at, for those who have to stop somewhere.
+/// Only segments in the box that both rings share are compared.
+pub fn crossing_between_counted(a: &[DVec2], b: &[DVec2], compared: &mut usize) -> Option<RingFault> {
+    let around = |ring: &[DVec2]| Bounds::of(ring.iter().copied()).map(|bounds| bounds.grown(super::hair::HAIR_M));
+    let (around_a, around_b) = (around(a)?, around(b)?);
+    let near = |ring, other: &Bounds| -> Vec<(usize, (DVec2, DVec2))> {
+        segments(ring).enumerate().filter(|(_, segment)| box_of(*segment).meets(other)).collect()
+    };
+    let (of_a, of_b) = (near(a, &around_b), near(b, &around_a));
+    *compared += a.len() + b.len();
+    for &(first, (p, q)) in &of_a {
+        *compared += of_b.len();
+        for &(second, (r, s)) in &of_b {
             if let Some(at) = segments_meet(p, q, r, s) {
                 return Some(RingFault::Crossing { first, second, at });
             }
@@ -176,6 +222,8 @@ pub fn crossing_between(a: &[DVec2], b: &[DVec2]) -> Option<RingFault> {
 
 #[cfg(test)]
 mod tests {
+    use std::f64::consts::TAU;
+
     use super::*;
 
     fn ring(corners: &[(f64, f64)]) -> Vec<DVec2> {
@@ -262,5 +310,39 @@ mod tests {
         let hole = ring(&[(3.0, 1.0), (3.0, 2.0), (5.0, 2.0), (5.0, 1.0)]);
         let fault = crossing_between(&outer, &hole);
         assert_eq!(fault, Some(RingFault::Crossing { first: 1, second: 1, at: DVec2::new(4.0, 2.0) }));
+    }
+    /// Witness: the same corners in a ring so small that every pair is looked at, one place at a time.
+    #[test]
+    fn a_ring_of_many_corners_has_the_same_fault_as_every_pair_says() {
+        let circle: Vec<DVec2> = (0..400).map(|i| DVec2::from_angle(f64::from(i) * TAU / 400.0) * 50.0).collect();
+        assert_eq!(check_ring(&circle, 0.001), Ok(()));
+        let every_pair = |ring: &[DVec2]| {
+            (0..ring.len()).find_map(|i| {
+                (i + 2..ring.len() - usize::from(i == 0)).find_map(|j| {
+                    let next = |at: usize| ring[(at + 1) % ring.len()];
+                    segments_meet(ring[i], next(i), ring[j], next(j)).map(|_| (i, j))
+                })
+            })
+        };
+        for (from, to) in [(10, 300), (399, 17), (200, 202), (0, 398)] {
+            let mut crossed = circle.clone();
+            crossed.swap(from, to);
+            let Err(RingFault::Crossing { first, second, .. }) = check_ring(&crossed, 0.001) else {
+                panic!("{from} {to}")
+            };
+            assert_eq!(Some((first, second)), every_pair(&crossed));
+        }
+        let mut twin = circle;
+        twin[250] = twin[3] + DVec2::new(0.0, 0.0005);
+        assert!(matches!(check_ring(&twin, 0.001), Err(RingFault::CoincidentCorners { first: 3, second: 250, .. })));
+    }
+
+    #[test]
+    fn rings_that_share_no_box_are_not_compared_side_by_side() {
+        let circle: Vec<DVec2> = (0..1000).map(|i| DVec2::from_angle(f64::from(i) * TAU / 1000.0) * 50.0).collect();
+        let inner: Vec<DVec2> = circle.iter().map(|at| *at * 0.01).collect();
+        let mut compared = 0;
+        assert_eq!(crossing_between_counted(&circle, &inner, &mut compared), None);
+        assert!(compared < 10_000, "{compared}");
     }
 }

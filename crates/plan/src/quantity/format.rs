@@ -111,9 +111,15 @@ pub fn angle(value_rad: f64) -> String {
     format!("{:.1}°", clean(value_rad.to_degrees(), 1))
 }
 
-/// A ratio in percent: `84 %`; below ten percent with one decimal, `0.5 %`, since limits stand there.
+/// A ratio in percent: `84 %`; below ten percent with one decimal, `0.5 %`, since limits stand there. `100 %` is the whole and
+/// nothing else: what would round to it is written with a decimal that says on which side it lies, `99.9 %` or `100.1 %`.
 pub fn share(value: f64) -> String {
     let percent = value * 100.0;
+    if value != 1.0 && (percent - 100.0).abs() < 0.5 {
+        let tenths =
+            if value > 1.0 { (percent * 10.0).ceil().max(1001.0) } else { (percent * 10.0).floor().min(999.0) };
+        return format!("{:.1} %", tenths / 10.0);
+    }
     // What would round up to 10.0 is written as 10.
     if percent.abs() < 9.95 { format!("{:.1} %", clean(percent, 1)) } else { format!("{percent:.0} %") }
 }
@@ -157,6 +163,20 @@ mod tests {
             assert_eq!(share(value), text);
         }
         assert_eq!(share(-0.0004), "0.0 %");
+    }
+
+    #[test]
+    fn only_the_whole_is_a_hundred_percent() {
+        let written = [(1.0, "100 %"), (1.004, "100.4 %"), (1.000_001, "100.1 %"), (1.0 + f64::EPSILON, "100.1 %")];
+        for (value, text) in written {
+            assert_eq!(share(value), text);
+        }
+        let below = [(0.999_999, "99.9 %"), (1.0 - f64::EPSILON, "99.9 %"), (0.996, "99.6 %"), (0.994, "99 %")];
+        for (value, text) in below {
+            assert_eq!(share(value), text);
+        }
+        assert_eq!((share(1.006), share(1.0049)), ("101 %".to_owned(), "100.5 %".to_owned()));
+        assert_eq!(digits(Kind::Share, 1.004, UnitSystem::Si), "100.4");
     }
 
     #[test]

@@ -10,5 +10,5 @@ pub use parse::{
     ParseFault, parse, parse_angle, parse_area, parse_force, parse_length, parse_mass, parse_moment, parse_number,
     parse_share, parse_stress,
 };
-pub use traced::{traced, utilization};
+pub use traced::{NOTHING_RESISTS, traced, utilization};
 pub use unit_system::{Kind, UnitSystem};

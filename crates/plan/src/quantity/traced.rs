@@ -28,9 +28,12 @@ pub fn traced(value: f64, si_unit: &str, units: UnitSystem) -> String {
     if unit.is_empty() { digits } else { format!("{digits} {unit}") }
 }
 
+/// What is said in place of a share of a resistance that is none.
+pub const NOTHING_RESISTS: &str = "nothing resists";
+
 /// Demand over resistance in percent; where nothing resists, it is said in words.
 pub fn utilization(value: f64) -> String {
-    if value.is_finite() { share(value) } else { "nothing resists".to_owned() }
+    if value.is_finite() { share(value) } else { NOTHING_RESISTS.to_owned() }
 }
 
 /// Four significant digits, all digits before the point, no zeros at the end.

@@ -59,6 +59,15 @@ impl Kind {
         }
     }
 
+    /// The unit in which figures of this kind stand in a column or along an axis: plain numbers need one for all, so that feet
+    /// are not feet and inches.
+    pub const fn column_unit(self, units: UnitSystem) -> &'static str {
+        match (self, units) {
+            (Self::Length, UnitSystem::UsCustomary) => "ft",
+            _ => self.unit(units),
+        }
+    }
+
     /// A figure in the unit shown from its SI value: what a chart's axis counts in. Lengths are meters or feet.
     pub fn in_shown_unit(self, value: f64, units: UnitSystem) -> f64 {
         let us = units == UnitSystem::UsCustomary;

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use egui::{RichText, Ui};
-use gantline_plan::assess::anchorage::{BaseAssessment, BaseUse, Fixed, HandedOn, PlateState};
+use gantline_plan::assess::anchorage::{BaseAssessment, Fixed, HandedOn, PlateState};
 use gantline_plan::assess::{Check, Code, Outcome, UnitAssessment};
 use gantline_plan::catalog::{Anchors, Base, BaseKind, Bearing, Fixing, FixingKind, ResolvedUnit};
 use gantline_plan::document::PlacementId;
@@ -81,19 +81,13 @@ fn stands(ui: &mut Ui, sight: &Sight<'_>, parts: &Parts<'_>) {
     }
 }
 
-/// The use with the largest share of base or foot.
-pub(super) fn worst(base: &BaseAssessment, of: Fixed) -> Option<&BaseUse> {
-    let shares = base.uses.iter().filter(|used| used.of == of && used.share().is_some());
-    shares.reduce(|worst, next| if next.share() > worst.share() { next } else { worst })
-}
-
 fn governing(ui: &mut Ui, sight: &Sight<'_>, base: &BaseAssessment, of: Fixed, unit: &ResolvedUnit) {
     let palette = sight.look.palette;
     let name = match of {
         Fixed::Base => "utilization of the base",
         Fixed::Foot => "utilization of the foot",
     };
-    let Some(used) = worst(base, of) else {
+    let Some(used) = base.worst(of) else {
         let text = word_row(ui, palette, name, "not checked", palette.unchecked);
         text.on_hover_text("Nothing could be computed: see below what is missing.");
         if of == Fixed::Base && matches!(unit.base.kind, BaseKind::OnSteel) {
@@ -103,14 +97,14 @@ fn governing(ui: &mut Ui, sight: &Sight<'_>, base: &BaseAssessment, of: Fixed, u
     };
     let share = used.share().unwrap_or(f64::INFINITY);
     let all = base.not_checked().all(|(used, _)| used.of != of);
-    let words =
-        if all { quantity::utilization(share) } else { format!("{}, not all checked", quantity::utilization(share)) };
+    let used_words = quantity::utilization(share);
+    let words = if all || !share.is_finite() { used_words } else { format!("{used_words}, in part") };
     let ink = match (share > 1.0, all) {
         (true, _) => palette.blocking,
         (false, false) => palette.unchecked,
         (false, true) => palette.ink,
     };
-    let hint = "The largest of all that was computed; 100 % is the limit.";
+    let hint = "The largest of all that was computed; 100 % is the limit. In part: not all could be checked.";
     word_row(ui, palette, name, &words, ink).on_hover_text(hint);
     let why = used.state.as_ref().map(|state| format!(" · {}", cause(sight, state, sight.look.units)));
     soft(ui, sight, format!("Governs: {}{}", used.look.words(), why.unwrap_or_default()));
@@ -118,8 +112,7 @@ fn governing(ui: &mut Ui, sight: &Sight<'_>, base: &BaseAssessment, of: Fixed, u
 
 /// Combination, slew and the anchor pulled hardest.
 pub(super) fn cause(sight: &Sight<'_>, state: &PlateState, units: quantity::UnitSystem) -> String {
-    let combination = sight.plan.basis.combinations.get(state.combination);
-    let name = combination.map_or("", |combined| combined.name.as_str());
+    let name = sight.plan.basis.combination_name(state.combination);
     let pulled = state.tension_n.iter().copied().enumerate().reduce(|a, b| if b.1 > a.1 { b } else { a });
     let pulled = match pulled {
         Some((index, pull_n)) if pull_n > 0.0 => {
@@ -174,8 +167,7 @@ pub(super) fn test_words(check: &Check) -> String {
 fn handed_on(ui: &mut Ui, sight: &Sight<'_>, all: &[HandedOn]) {
     let (palette, units) = (sight.look.palette, sight.look.units);
     for handed in all {
-        let combination = sight.plan.basis.combinations.get(handed.combination);
-        let name = combination.map_or("", |combined| combined.name.as_str());
+        let name = sight.plan.basis.combination_name(handed.combination);
         ui.add_space(4.0);
         ui.label(RichText::new(format!("Handed on: {}", handed.at)).color(palette.ink));
         soft(ui, sight, format!("For the structural engineer; {name}, with the largest moment there."));

@@ -8,7 +8,6 @@ use gantline_plan::catalog::ResolvedUnit;
 use gantline_plan::document::PlacementId;
 use glam::DVec2;
 
-use super::base::worst;
 use super::base_uses::opened;
 use super::of_selection::soft;
 use crate::canvas::paint::Painted;
@@ -65,7 +64,7 @@ fn caption(sight: &Sight<'_>, id: PlacementId, of: Fixed, look: Option<Look>) ->
     let base = sight.assessment.units.get(&id).and_then(|unit| unit.base.as_ref());
     let used = base.and_then(|base| match look {
         Some(look) => base.uses.iter().find(|used| used.of == of && used.look == look),
-        None => worst(base, of),
+        None => base.worst(of),
     });
     match used.filter(|used| used.state.is_some()) {
         Some(used) => format!(

@@ -2,7 +2,7 @@
 
 use egui::{Frame, Margin, RichText, Ui};
 use gantline_plan::assess::anchorage::{BaseUse, Record};
-use gantline_plan::quantity::{self, traced};
+use gantline_plan::quantity::{self, Kind, traced};
 
 use super::base::cause;
 use super::of_selection::soft;
@@ -21,8 +21,8 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, used: &BaseUse) {
             None => soft(ui, sight, "No record is kept of this look."),
         }
         if let Some(state) = &used.state {
-            let weight = format!("self-weight × {}", state.weight_factor);
-            soft(ui, sight, format!("{}; {weight}", cause(sight, state, sight.look.units)));
+            let factor = quantity::number(Kind::Number, state.weight_factor, sight.look.units);
+            soft(ui, sight, format!("{}; self-weight × {factor}", cause(sight, state, sight.look.units)));
             soft(ui, sight, causes(state.pull, state.slew_rad));
         }
     });

@@ -3,7 +3,7 @@
 use egui::{CollapsingHeader, Id, RichText, Ui};
 use gantline_plan::assess::anchorage::{BaseAssessment, BaseUse, Fixed, Look, Used};
 
-use super::base::{cause, worst};
+use super::base::cause;
 use super::{base_record, of_selection};
 use crate::sight::Sight;
 use crate::theme::type_scale;
@@ -27,7 +27,7 @@ pub fn opened(ui: &Ui, of: Fixed) -> Option<Look> {
 /// Shows them.
 pub fn show(ui: &mut Ui, sight: &Sight<'_>, base: &BaseAssessment, of: Fixed) {
     let uses: Vec<&BaseUse> = base.uses.iter().filter(|used| used.of == of).collect();
-    let governs = worst(base, of).map(|used| used.look);
+    let governs = base.worst(of).map(|used| used.look);
     ui.scope(|ui| {
         ui.spacing_mut().item_spacing.y = 2.0;
         for used in &uses {

@@ -19,7 +19,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, unit: &Arc<UnitAssessment>) {
     section(ui, palette, "Joints and stiffness", |ui| {
         for joint in &reactions.joints {
             let name = format!("{}, uplift", joint.joint);
-            let combination = reactions.combinations.get(joint.combination).map_or("", |result| result.name.as_str());
+            let combination = reactions.combination_name(joint.combination);
             let hint = format!("Held by {}.\n{combination}", held_by(joint.held_by, units));
             figure_row(ui, palette, &name, &quantity::force(joint.uplift_n, units), &hint);
         }

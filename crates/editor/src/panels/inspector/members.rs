@@ -42,7 +42,7 @@ fn causes_of(pull: Option<glam::DVec3>) -> String {
 }
 
 fn name_of(reactions: &Reactions, index: usize) -> String {
-    reactions.combinations.get(index).map_or_else(String::new, |result| result.name.clone())
+    reactions.combination_name(index).to_owned()
 }
 
 fn rating(ui: &mut Ui, sight: &Sight<'_>, unit: &Arc<UnitAssessment>, reactions: &Reactions) {

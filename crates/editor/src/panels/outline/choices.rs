@@ -35,12 +35,12 @@ fn unit(ui: &mut Ui, look: Look<'_>, choosing: &Choosing, intents: &mut Vec<Inte
                 ui.label(RichText::new(words).color(look.palette.blocking));
             }
             (Measure::NotStated, Some(_)) => soft(ui, look, "The drawing does not state its unit."),
-            (Measure::LocalPlane { .. }, _) => {}
+            (Measure::Degrees { .. }, _) => {}
         }
         for said in &choosing.work.said {
             soft(ui, look, format!("{}.", crate::carry_out::edit::sentence(said)));
         }
-        if matches!(choosing.work.measure, Measure::LocalPlane { .. }) {
+        if matches!(choosing.work.measure, Measure::Degrees { .. }) {
             return;
         }
         ui.horizontal_wrapped(|ui| {
@@ -80,14 +80,20 @@ fn layers(ui: &mut Ui, look: Look<'_>, choosing: &Choosing, intents: &mut Vec<In
 }
 
 fn tolerance(ui: &mut Ui, look: Look<'_>, choosing: &Choosing, intents: &mut Vec<Intent>) {
-    section(ui, look.palette, "Tolerance", |ui| {
-        let field = Field::figure("gaps and chords", Kind::Length, Some(choosing.asked.tolerance_m))
-            .hint("Gaps up to this are closed and told; chords leave arcs by at most this.");
-        let (id, entered) = field.show(ui, look.palette, look.units);
-        if let Some(Entered::Figure(tolerance_m)) = entered {
+    type Wish = fn(f64) -> OutlineWish;
+    let asked = &choosing.asked;
+    let rows: [(&str, f64, &str, Wish); 2] = [
+        ("gaps", asked.tolerance_m, "Gaps up to this are closed and told.", OutlineWish::Tolerance),
+        ("chords", asked.chord_m, "Chords leave curves by at most this.", OutlineWish::Chord),
+    ];
+    section(ui, look.palette, "Tolerances", |ui| {
+        for (name, now_m, hint, wish) in rows {
+            let field = Field::figure(name, Kind::Length, Some(now_m)).hint(hint);
+            let (id, entered) = field.show(ui, look.palette, look.units);
+            let Some(Entered::Figure(entered_m)) = entered else { continue };
             let (least, most) = TOLERANCE_M;
-            if (least..=most).contains(&tolerance_m) {
-                intents.push(Intent::Outline(OutlineWish::Tolerance(tolerance_m)));
+            if (least..=most).contains(&entered_m) {
+                intents.push(Intent::Outline(wish(entered_m)));
             } else {
                 let ends = [least, most].map(|end| length(end, look.units));
                 refuse(ui, id, format!("a tolerance lies between {} and {}", ends[0], ends[1]));

@@ -35,7 +35,8 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
             // an answer comes between would be lost.
             ui.scope_builder(UiBuilder::new().max_rect(left), |ui| preview::show(ui, look, left, choosing, intents));
             let right = egui::Rect::from_min_max(whole.max - vec2(column, whole.height()), whole.max);
-            let upper = right.with_max_y(right.max.y - BUTTONS);
+            let lower = BUTTONS + trouble_height(ui, choosing, column);
+            let upper = right.with_max_y(right.max.y - lower);
             ui.scope_builder(UiBuilder::new().max_rect(upper), |ui| {
                 ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
                     choices::show(ui, look, choosing, intents);
@@ -43,6 +44,9 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
                 });
             });
             ui.scope_builder(UiBuilder::new().max_rect(right.with_min_y(upper.max.y)), |ui| {
+                if let Some(trouble) = &choosing.trouble {
+                    ui.label(RichText::new(&trouble.why).color(look.palette.blocking));
+                }
                 buttons(ui, look, choosing, intents);
             });
             ui.advance_cursor_after_rect(whole);
@@ -69,6 +73,14 @@ pub fn show(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, intents: &mut V
     }
 }
 
+/// The height that is taken by why the outlines can't be taken, right above the button that was pressed.
+fn trouble_height(ui: &Ui, choosing: &Choosing, width: f32) -> f32 {
+    let Some(trouble) = &choosing.trouble else { return 0.0 };
+    let font = egui::TextStyle::Body.resolve(ui.style());
+    let laid = ui.painter().layout(trouble.why.clone(), font, egui::Color32::PLACEHOLDER, width);
+    laid.size().y + 12.0
+}
+
 fn heading(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, width: f32, intents: &mut Vec<Intent>) {
     let name = dialog.path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
     ui.allocate_ui_with_layout(vec2(width, HEADING - 6.0), Layout::left_to_right(Align::Center), |ui| {
@@ -77,6 +89,9 @@ fn heading(ui: &mut Ui, look: Look<'_>, dialog: &OutlineDialog, width: f32, inte
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             if icon_button(ui, look.palette, Icon::Close, "", "Close", false).clicked() {
                 intents.push(Intent::Outline(OutlineWish::Cancel));
+            }
+            if ui.button("Choose another…").clicked() {
+                intents.push(Intent::Outline(OutlineWish::ChooseAnother));
             }
             ui.add(egui::Label::new(RichText::new(name).color(look.palette.ink_soft)).truncate());
         });

@@ -13,7 +13,7 @@ use crate::theme::type_scale;
 use crate::widgets::field::Entered;
 use crate::widgets::{Field, section};
 
-/// So many outlines and faults are listed; all are drawn.
+/// So many outlines and faults are listed at once; the others are folded.
 const LISTED: usize = 60;
 
 /// Shows it.
@@ -37,24 +37,32 @@ fn outlines(ui: &mut Ui, look: Look<'_>, found: &Outlines, choosing: &Choosing, 
             let words = "Click an outline, here or in the preview, to say what it is.";
             ui.label(RichText::new(words).size(type_scale::SMALL).color(look.palette.ink_soft));
         }
-        for (index, (one, role)) in found.loops.iter().zip(&choosing.roles).enumerate().take(LISTED) {
-            let on = choosing.selected == Some(index);
-            let layer = choosing.work.layers.get(one.layer).map_or("", |layer| layer.name.as_str());
-            let words = format!("{} {}: {} · {layer}", index + 1, role.name(), area(one.area_m2, look.units));
-            let row = Button::selectable(on, (RichText::new(words), egui::Atom::grow()));
-            let row = row.min_size(vec2(ui.available_width(), 24.0)).truncate();
-            if ui.add(row).clicked() {
-                intents.push(Intent::Outline(OutlineWish::Select((!on).then_some(index))));
-            }
+        let count = found.loops.len();
+        for index in 0..count.min(LISTED) {
+            outline(ui, look, found, choosing, index, intents);
         }
-        more(ui, look, found.loops.len());
+        folded(ui, look, "outlines", count.saturating_sub(LISTED), |ui, index| {
+            outline(ui, look, found, choosing, LISTED + index, intents);
+        });
     });
 }
 
-fn more(ui: &mut Ui, look: Look<'_>, count: usize) {
-    if count > LISTED {
-        let words = format!("and {} more, as drawn", count - LISTED);
-        ui.label(RichText::new(words).size(type_scale::SMALL).color(look.palette.ink_soft));
+fn outline(
+    ui: &mut Ui,
+    look: Look<'_>,
+    found: &Outlines,
+    choosing: &Choosing,
+    index: usize,
+    intents: &mut Vec<Intent>,
+) {
+    let (Some(one), Some(role)) = (found.loops.get(index), choosing.roles.get(index)) else { return };
+    let on = choosing.selected == Some(index);
+    let layer = choosing.work.layers.get(one.layer).map_or("", |layer| layer.name.as_str());
+    let words = format!("{} {}: {} · {layer}", index + 1, role.name(), area(one.area_m2, look.units));
+    let row = Button::selectable(on, (RichText::new(words), egui::Atom::grow()));
+    let row = row.min_size(vec2(ui.available_width(), 24.0)).truncate();
+    if ui.add(row).clicked() {
+        intents.push(Intent::Outline(OutlineWish::Select((!on).then_some(index))));
     }
 }
 
@@ -116,24 +124,21 @@ fn told(ui: &mut Ui, look: Look<'_>, found: &Outlines, choosing: &Choosing, inte
         if let Some(trouble) = &choosing.trouble {
             place_row(ui, look, &trouble.why, trouble.at, palette.blocking, intents);
         }
-        for one in found.faulty.iter().take(LISTED) {
-            let why = format!("Refused: {}", one.why);
-            place_row(ui, look, &why, Some(one.place()), palette.blocking, intents);
-        }
-        for meeting in found.meetings.iter().take(LISTED) {
-            let why = format!("Outlines {} and {} meet", meeting.first + 1, meeting.second + 1);
-            place_row(ui, look, &why, Some(meeting.at), palette.caution, intents);
-        }
-        for gap in found.loops.iter().flat_map(|one| &one.gaps).take(LISTED) {
-            let why = format!("Closed: a gap of {}", length(gap.width_m, look.units));
-            place_row(ui, look, &why, Some(gap.at), palette.ink, intents);
-        }
-        let open = found.open.iter().take(LISTED);
-        for run in open {
+        let refused = found.faulty.iter().map(|one| (format!("Refused: {}", one.why), one.place()));
+        let gaps = found.loops.iter().flat_map(|one| &one.gaps);
+        let gaps = gaps.map(|gap| (format!("Closed: a gap of {}", length(gap.width_m, look.units)), gap.at));
+        let meetings = found
+            .meetings
+            .iter()
+            .map(|meeting| (format!("Outlines {} and {} meet", meeting.first + 1, meeting.second + 1), meeting.at));
+        let open = found.open.iter().map(|run| {
             let why = if run.branches { "Open where three lines meet" } else { "Open at its ends" };
-            place_row(ui, look, why, Some(run.ends()[0]), palette.ink_soft, intents);
-        }
-        more(ui, look, found.open.len());
+            (why.to_owned(), run.ends()[0])
+        });
+        rows(ui, look, ("refused", refused.collect()), palette.blocking, intents);
+        rows(ui, look, ("that meet", meetings.collect()), palette.caution, intents);
+        rows(ui, look, ("gaps that were closed", gaps.collect()), palette.ink, intents);
+        rows(ui, look, ("open", open.collect()), palette.ink_soft, intents);
         let counts = [
             (found.curves, "curves became chords within the tolerance."),
             (found.doubled, "lines or outlines lay on equal ones and count once."),
@@ -145,11 +150,55 @@ fn told(ui: &mut Ui, look: Look<'_>, found: &Outlines, choosing: &Choosing, inte
         for (count, what) in counts.into_iter().filter(|(count, _)| *count > 0) {
             soft(ui, look, format!("{count} {what}"));
         }
+        match (found.plane, choosing.asked.place.and_then(|place| place.plane)) {
+            (Some(plane), _) => {
+                soft(ui, look, format!("Degrees became meters on the plane that touches WGS 84 at {plane}."));
+            }
+            (None, Some(plane)) => {
+                soft(
+                    ui,
+                    look,
+                    format!("The plan lies on the plane at {plane}: figures are taken as meters on that plane."),
+                );
+            }
+            (None, None) => {}
+        }
         if found.origin_m != DVec2::ZERO {
             let [x, y] = found.origin_m.to_array().map(|at| length(at, look.units));
             soft(ui, look, format!("The plan's origin is ({x}, {y}) in the drawing's grid, and the plan keeps that."));
         }
     });
+}
+
+/// Rows of a kind: the first ones, and the others folded, so that each can be read and gone to.
+fn rows(
+    ui: &mut Ui,
+    look: Look<'_>,
+    (kind, all): (&str, Vec<(String, DVec2)>),
+    ink: egui::Color32,
+    intents: &mut Vec<Intent>,
+) {
+    let (first, others) = all.split_at(all.len().min(LISTED));
+    for (why, at) in first {
+        place_row(ui, look, why, Some(*at), ink, intents);
+    }
+    folded(ui, look, kind, others.len(), |ui, index| {
+        if let Some((why, at)) = others.get(index) {
+            place_row(ui, look, why, Some(*at), ink, intents);
+        }
+    });
+}
+
+/// What is left of a list, to be opened: a part of it at a time, since a list of thousands would stop the window.
+fn folded(ui: &mut Ui, look: Look<'_>, kind: &str, count: usize, mut row: impl FnMut(&mut Ui, usize)) {
+    for begin in (0..count).step_by(LISTED) {
+        let end = count.min(begin + LISTED);
+        let words = format!("{} to {} of {} {kind}", LISTED + begin + 1, LISTED + end, LISTED + count);
+        let text = RichText::new(words).size(type_scale::SMALL).color(look.palette.ink_soft);
+        egui::CollapsingHeader::new(text)
+            .id_salt((kind, begin))
+            .show_unindented(ui, |ui| (begin..end).for_each(|index| row(ui, index)));
+    }
 }
 
 fn soft(ui: &mut Ui, look: Look<'_>, words: String) {

@@ -1,7 +1,9 @@
 //! The preview: outlines as they would be taken, with pan, zoom, and a click that chooses one.
 
+use std::sync::{Arc, Mutex};
+
 use egui::{Align2, Button, FontId, Rect, RichText, Sense, Ui, pos2, vec2};
-use gantline_exchange::outline::Outlines;
+use gantline_exchange::outline::{Outlines, Role};
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::geometry::rings::{distance_to_ring, ring_contains};
 use gantline_plan::quantity::{area, length};
@@ -17,6 +19,35 @@ use crate::views::outline_sheet::outline_sheet;
 
 /// A line is taken from this near, points.
 const NEAR_PT: f64 = 7.0;
+
+/// What is painted, kept until something of it is another: kept as long as the program runs, saved nowhere.
+struct Kept {
+    key: Key,
+    painted: Painted,
+}
+
+/// What a preview is made from.
+struct Key {
+    found: Arc<Outlines>,
+    roles: Vec<Role>,
+    selected: Option<usize>,
+    trouble: Option<DVec2>,
+    is_dark: bool,
+}
+
+impl PartialEq for Key {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.found, &other.found)
+            && self.roles == other.roles
+            && self.selected == other.selected
+            && self.trouble == other.trouble
+            && self.is_dark == other.is_dark
+    }
+}
+
+fn kept_id() -> egui::Id {
+    egui::Id::unique("preview of outlines")
+}
 
 /// Shows it in a rectangle.
 pub fn show(ui: &mut Ui, look: Look<'_>, rect: Rect, choosing: &Choosing, intents: &mut Vec<Intent>) {
@@ -43,8 +74,25 @@ pub fn show(ui: &mut Ui, look: Look<'_>, rect: Rect, choosing: &Choosing, intent
     };
     let camera = choosing.camera.unwrap_or_else(|| fitted(&bounds, sheet));
     let trouble = choosing.trouble.as_ref().and_then(|trouble| trouble.at);
-    let drawing = outline_sheet(found, &choosing.roles, choosing.selected, trouble, scale_of(&camera));
-    Painted::of(&drawing, &camera, sheet, palette, &painter).paint(&camera, sheet, &painter);
+    let key = Key {
+        found: Arc::clone(found),
+        roles: choosing.roles.clone(),
+        selected: choosing.selected,
+        trouble,
+        is_dark: palette.dark,
+    };
+    let kept = ui.data_mut(|data| data.get_temp_mut_or_default::<Arc<Mutex<Option<Kept>>>>(kept_id()).clone());
+    if let Ok(mut kept) = kept.lock() {
+        let pixels = painter.ctx().pixels_per_point();
+        let serves = kept.as_ref().is_some_and(|one| one.key == key && one.painted.serves(&camera, sheet, pixels));
+        if !serves {
+            let drawing = outline_sheet(found, &key.roles, key.selected, key.trouble, scale_of(&camera));
+            *kept = Some(Kept { painted: Painted::of(&drawing, &camera, sheet, palette, &painter), key });
+        }
+        if let Some(kept) = kept.as_mut() {
+            kept.painted.paint(&camera, sheet, &painter);
+        }
+    }
     nodes(ui, look, found, choosing, &camera, sheet);
     size_told(ui, look, rect, &bounds);
     if choosing.camera.is_some() {

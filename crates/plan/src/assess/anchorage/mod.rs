@@ -19,6 +19,7 @@ mod slab;
 mod sleeve;
 mod states;
 mod steel;
+mod told;
 mod worth_judging;
 
 pub use by_setback::{UseBySetback, use_by_setback};
@@ -29,3 +30,4 @@ pub use found::{
 pub(super) use phase::{BaseSites, OnSites, assess_on_sites, site_judged};
 pub(super) use place::Stands;
 pub(super) use site::{OnSite, Site};
+pub use told::BaseState;

@@ -101,8 +101,7 @@ fn by_share(context: &UnitContext<'_>, asked: &Asked, worst: &BaseUse, used: f64
 /// The combination and slew that bring it, in words.
 fn cause(context: &UnitContext<'_>, used: &BaseUse) -> String {
     let Some(state) = &used.state else { return String::new() };
-    let combination = context.plan.basis.combinations.get(state.combination);
-    let name = combination.map_or("", |combined| combined.name.as_str());
+    let name = context.plan.basis.combination_name(state.combination);
     format!(", {name}, slew {:.0}°", crate::geometry::frame::within_half_turn(state.slew_rad).to_degrees())
 }
 

@@ -90,7 +90,7 @@ fn member_check(context: &UnitContext<'_>, reactions: &Reactions, member: &Membe
         Some(utilization) => meets_or(utilization <= FULL_USE, Severity::Blocking),
     };
     let mut check = context.check(Code::MemberUtilization, outcome);
-    let combination = reactions.combinations.get(member.combination).map_or("", |result| result.name.as_str());
+    let combination = reactions.combination_name(member.combination);
     check.detail = format!("{}, {}, {combination}", member.member, member.mode);
     if let Some(utilization) = member.utilization {
         check.measured = Some(share(utilization));
