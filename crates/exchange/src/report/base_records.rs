@@ -1,6 +1,6 @@
 //! Every look at a base: first all in one table, then each with clause, formula, numbers put in, action, resistance and use.
 
-use gantline_plan::assess::anchorage::{BaseUse, Record, Used};
+use gantline_plan::assess::anchorage::{BaseUse, Record, RecordSymbol, Used};
 use gantline_plan::quantity::{self, UnitSystem, traced};
 
 use super::base_states::States;
@@ -90,20 +90,26 @@ fn split(formula: &str) -> (&str, &str) {
     }
 }
 
+/// So many symbols with their values stand beside each other.
+const BESIDE: usize = 3;
+
 fn symbols(record: &Record, units: UnitSystem) -> Option<Block> {
     let us = units == UnitSystem::UsCustomary;
-    let rows = record.symbols.iter().map(|one| {
+    let beside = if us { BESIDE - 1 } else { BESIDE };
+    let told_of = |one: &RecordSymbol| {
         let mut cells = vec![symbol(&one.symbol), words(&traced(one.value, one.unit, UnitSystem::Si))];
         if us {
             cells.push(words(&traced(one.value, one.unit, units)));
         }
-        row(cells)
-    });
+        cells
+    };
+    let rows = record.symbols.chunks(beside).map(|some| row(some.iter().flat_map(told_of).collect()));
     let mut columns = vec![told("Symbol", 1.0), counted("Value", 1.0)];
     if us {
         columns.push(counted("In US customary units", 1.0));
     }
-    table(columns, rows.collect())
+    let width = columns.len() * beside.min(record.symbols.len());
+    table(columns.into_iter().cycle().take(width).collect(), rows.collect())
 }
 
 /// Action over resistance.

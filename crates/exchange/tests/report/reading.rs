@@ -78,11 +78,14 @@ pub fn cells(row: &Row) -> Vec<String> {
     row.cells.iter().map(cell).collect()
 }
 
-/// The second cell of the row whose first cell says this, as words or as a symbol.
+/// The cell after the one that says this, as words or as a symbol.
 pub fn said(table: &Table, name: &str) -> String {
     let as_symbol = text(&parse(name));
-    let row = table.rows.iter().map(cells).find(|cells| cells[0] == name || cells[0] == as_symbol);
-    row.unwrap_or_else(|| panic!("no row {name} in {table:?}"))[1].clone()
+    let after = |cells: Vec<String>| {
+        let at = cells.iter().position(|cell| *cell == name || *cell == as_symbol)?;
+        cells.get(at + 1).cloned()
+    };
+    table.rows.iter().map(cells).find_map(after).unwrap_or_else(|| panic!("no {name} in {table:?}"))
 }
 
 fn cell(cell: &Cell) -> String {
