@@ -3,7 +3,7 @@
 //! [`answers`] is the documented JSON and CSV of the command line; [`disk`] puts files on a disk whole or not at all and
 //! keeps recovery copies; [`svg`] and [`png`] print drawings; [`schedule`] is the tables of bases, reactions, parts and findings;
 //! [`dxf_drawing`] the plan for CAD, [`ifc_model`] as a building model; [`documents`] puts together what leaves the plan for others.
-//! [`outline`] reads roofs from drawings that others made.
+//! [`outline`] reads roofs from drawings that others made, [`underlay`] shows such drawings and scans under the plan.
 #![warn(missing_docs)]
 
 pub mod answers;
@@ -16,3 +16,4 @@ pub mod palette;
 pub mod png;
 pub mod schedule;
 pub mod svg;
+pub mod underlay;

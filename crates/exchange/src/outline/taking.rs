@@ -1,7 +1,7 @@
 //! From closed outlines to changes of a plan: which loop is a roof, a hole, an obstacle, and what is left out.
 
 use gantline_plan::change::{Change, Refused, apply};
-use gantline_plan::document::{Datum, Obstacle, Plan, RoofId, ThingId};
+use gantline_plan::document::{AttachmentKind, Datum, Obstacle, Plan, RoofId, ThingId};
 use gantline_plan::geometry::rings::{ring_contains, signed_area_m2};
 use glam::DVec2;
 
@@ -95,9 +95,11 @@ impl TakeFault {
     }
 }
 
-/// The origin that outlines must keep to lie where they belong in a plan; none while nothing stands on the plan.
+/// The origin that outlines must keep to lie where they belong in a plan; none while nothing stands on the plan and no
+/// drawing with a grid lies under it.
 pub fn origin_to_keep(plan: &Plan) -> Option<DVec2> {
-    let is_blank = plan.roofs.is_empty() && plan.obstacles.is_empty() && plan.placements.is_empty();
+    let has_grid = plan.attachments_in_use().any(|(_, attachment)| attachment.kind() == AttachmentKind::Dxf);
+    let is_blank = !has_grid && plan.roofs.is_empty() && plan.obstacles.is_empty() && plan.placements.is_empty();
     (!is_blank).then_some(plan.datum.grid_origin_m)
 }
 

@@ -46,6 +46,15 @@ impl AttachmentKind {
             Self::Dxf => "DXF",
         }
     }
+
+    /// How long one of its units is on paper, m: a point of a PDF is 1/72 inch (ISO 32000-1, 8.3.2.3). Pixels and the units of
+    /// a drawing lie on no paper.
+    pub const fn on_paper_m(self) -> Option<f64> {
+        match self {
+            Self::Pdf => Some(0.0254 / 72.0),
+            Self::Png | Self::Jpeg | Self::Dxf => None,
+        }
+    }
 }
 
 /// SHA-256 of an attachment's bytes, in the file as 64 hexadecimal digits.

@@ -46,6 +46,12 @@ fn shown_unless_hidden() -> bool {
 }
 
 impl Underlay {
+    /// Whether it is seen while a roof's level is worked on; none: no level in particular.
+    pub fn is_seen(&self, level: Option<RoofId>) -> bool {
+        let on_level = self.roof.is_none_or(|roof| level.is_none_or(|level| level == roof));
+        self.shown && self.opacity > 0.0 && on_level
+    }
+
     /// A place of its own coordinates in the plan, m.
     pub fn in_plan(&self, at: DVec2) -> DVec2 {
         self.origin_m + DVec2::from_angle(self.turn_rad).rotate(at * self.m_per_unit)
@@ -104,6 +110,15 @@ mod tests {
         // By hand: a quarter turn sends 100 units of 0.02 m to the right 2 m upward.
         let quarter = Underlay { turn_rad: PI / 2.0, ..one };
         assert!(quarter.in_plan(DVec2::new(100.0, 0.0)).distance(DVec2::new(3.0, 0.0)) < 1e-12);
+    }
+
+    #[test]
+    fn it_is_seen_on_its_own_level_and_without_one_on_every() {
+        let (own, other) = (RoofId::from_number(1), RoofId::from_number(2));
+        let one = Underlay { roof: Some(own), ..underlay() };
+        assert_eq!([None, Some(own), Some(other)].map(|level| one.is_seen(level)), [true, true, false]);
+        assert!(underlay().is_seen(Some(other)));
+        assert!(!Underlay { shown: false, ..underlay() }.is_seen(None));
     }
 
     #[test]
