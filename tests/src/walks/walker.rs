@@ -427,6 +427,16 @@ impl Walker {
         self.harness.run();
     }
 
+    /// Lets the thread for underlays and the window come to rest.
+    pub fn settle_underlays(&mut self) {
+        for _ in 0..5 {
+            self.harness.run();
+            let context = self.harness.ctx.clone();
+            self.harness.state_mut().wait_for_underlays(&context);
+        }
+        self.harness.run();
+    }
+
     /// Lengths of all edges, m.
     pub fn edge_lengths(&self) -> Vec<f64> {
         self.plan()
