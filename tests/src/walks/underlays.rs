@@ -80,7 +80,7 @@ fn an_underlay_is_turned_by_two_clicks_along_x_or_to_a_typed_direction() {
     let quarter = std::f64::consts::FRAC_PI_2;
     assert!((only(&walker).turn_rad + quarter).abs() < 1e-5, "{}", only(&walker).turn_rad);
     press_with_shift(&mut walker, Key::T);
-    let now = walker.rect("scan").intersect(walker.sheet().shrink(4.0));
+    let now = walker.rect("scan").intersect(walker.sheet().shrink(60.0));
     walker.click_at(now.left_center() + Vec2::new(5.0, 0.0));
     walker.click_at(now.right_center() - Vec2::new(5.0, 0.0));
     walker.type_numbers(&["90"]);
@@ -120,7 +120,6 @@ fn what_is_typed_in_the_inspector_holds_and_what_can_not_be_is_refused_there() {
     walker.type_into("opacity", "140");
     assert!(walker.told().iter().any(|told| told.starts_with("opacity = ")), "{:?}", walker.told());
     assert_eq!(only(&walker).opacity, 0.5);
-    walker.press(Key::Escape);
     walker.type_into("opacity", "30");
     assert!((only(&walker).opacity - 0.3).abs() < 1e-12);
     switch(&mut walker, "shown");

@@ -74,8 +74,8 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
     if on.sheet == Sheet::Plan {
         let (level, selection) = (on.view.level, on.view.selection);
         let looked = (&camera, sheet_rect);
-        underlay::paint(&painter, on.view.plan, on.sight.underlays, (level, selection), looked, palette);
         grid::paint(&painter, &camera, sheet_rect, palette);
+        underlay::paint(&painter, on.view.plan, on.sight.underlays, (level, selection), looked, palette);
     }
     let drawing = drawn.drawing(on.sheet, on.view, scale_of(&camera));
     if let Some(drawing) = &drawing {

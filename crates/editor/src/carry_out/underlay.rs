@@ -12,10 +12,11 @@ use glam::DVec2;
 use super::{edit, gesture};
 use crate::app::{App, Picking};
 use crate::derived::underlays::Looked;
-use crate::document::underlay_worker::Brought;
+use crate::document::underlay_worker::{Brought, Ground};
 use crate::document::{UnderlayDone, UnderlayJob, Wanted};
 use crate::intent::Then;
 use crate::session::{Camera, Sheet, UnderlayDialog, UnderlayStage, UnderlayWish};
+use crate::theme::style;
 use crate::tools::ToolKind;
 
 /// How much of what lies below it a new underlay covers: lines of the plan are read over it.
@@ -197,6 +198,7 @@ pub fn see_to_pictures(app: &mut App, ctx: &egui::Context) {
         (Some(camera), Some(rect)) if main == Sheet::Plan => Some(Looked {
             seen: camera.seen(rect),
             m_per_px: camera.m_per_pt / pixels_per_point,
+            ground: if style::shown(ctx).dark { Ground::Dark } else { Ground::Light },
             longest_px: ctx.input(|input| input.max_texture_side) as f64,
         }),
         _ => None,

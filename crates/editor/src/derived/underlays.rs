@@ -9,12 +9,13 @@ use gantline_plan::document::{AttachmentKind, ContentHash, Plan, RoofId, Underla
 use gantline_plan::geometry::bounds::Bounds;
 use glam::DVec2;
 
-use crate::document::underlay_worker::{PageOf, Picture, Shown, UnderlayDone, UnderlayJob};
+use crate::document::underlay_worker::{Ground, PageOf, Picture, Shown, UnderlayDone, UnderlayJob};
 
 /// Pictures of underlays by page.
 #[derive(Default)]
 pub struct Underlays {
     pages: BTreeMap<PageOf, PageShown>,
+    ground: Ground,
 }
 
 impl std::fmt::Debug for Underlays {
@@ -62,6 +63,8 @@ pub struct Looked {
     pub seen: Bounds,
     /// Meters that a pixel of the screen stands for.
     pub m_per_px: f64,
+    /// The ground of the sheet.
+    pub ground: Ground,
     /// The longest side that a picture may have on this screen, pixels.
     pub longest_px: f64,
 }
@@ -107,13 +110,19 @@ impl Underlays {
 
     /// What must be made for what is looked at; asked for once. Pages that no underlay shows are forgotten.
     pub fn needed(&mut self, plan: &Plan, level: Option<RoofId>, looked: Option<&Looked>) -> Vec<UnderlayJob> {
+        if let Some(ground) = looked.map(|looked| looked.ground).filter(|ground| *ground != self.ground) {
+            self.ground = ground;
+            self.pages.clear();
+        }
+        let ground = self.ground;
         let used = |of: &PageOf| plan.underlays.values().any(|one| (one.attachment, one.page) == *of);
         self.pages.retain(|of, _| used(of));
         let mut jobs = Vec::new();
         for underlay in plan.underlays.values().filter(|one| one.is_seen(level)) {
             let Some(attachment) = plan.attachments.get(&underlay.attachment) else { continue };
             let page = self.pages.entry((underlay.attachment, underlay.page)).or_default();
-            let job = |wanted| UnderlayJob::Show { attachment: attachment.clone(), page: underlay.page, wanted };
+            let job =
+                |wanted| UnderlayJob::Show { attachment: attachment.clone(), page: underlay.page, wanted, ground };
             page.is_image = matches!(attachment.kind(), AttachmentKind::Png | AttachmentKind::Jpeg);
             if page.fault.is_some() {
                 continue;
@@ -138,7 +147,10 @@ impl Underlays {
 
     /// Takes a picture in.
     pub fn take(&mut self, ctx: &Context, done: UnderlayDone) {
-        let UnderlayDone::Shown { of, is_coarse, outcome } = done else { return };
+        let UnderlayDone::Shown { of, is_coarse, ground, outcome } = done else { return };
+        if ground != self.ground {
+            return;
+        }
         let Some(page) = self.pages.get_mut(&of) else { return };
         if is_coarse {
             page.asked_coarse = false;
@@ -217,18 +229,18 @@ mod tests {
 
     /// The picture that the thread would make.
     fn made(job: UnderlayJob) -> UnderlayDone {
-        let UnderlayJob::Show { attachment, page, wanted } = job else { panic!("a picture is asked for") };
+        let UnderlayJob::Show { attachment, page, wanted, ground } = job else { panic!("a picture is asked for") };
         let wanted_or_coarse = wanted.unwrap_or(Wanted { part: PAGE, px_per_unit: 0.5 });
         let image = Arc::new(ColorImage::filled([2, 2], egui::Color32::WHITE));
         let picture = Picture { part: wanted_or_coarse.part, px_per_unit: wanted_or_coarse.px_per_unit, image };
         let shown = Shown { pages: 1, extent: PAGE, lines: None, picture: Some(picture) };
-        UnderlayDone::Shown { of: (attachment.hash(), page), is_coarse: wanted.is_none(), outcome: Ok(shown) }
+        UnderlayDone::Shown { of: (attachment.hash(), page), is_coarse: wanted.is_none(), ground, outcome: Ok(shown) }
     }
 
     fn looked(x: f64, y: f64, half_m: f64) -> Looked {
         let middle = DVec2::new(x, y);
         let seen = Bounds { min_m: middle - DVec2::splat(half_m), max_m: middle + DVec2::splat(half_m) };
-        Looked { seen, m_per_px: half_m / 400.0, longest_px: 4096.0 }
+        Looked { seen, m_per_px: half_m / 400.0, ground: Ground::Light, longest_px: 4096.0 }
     }
 
     fn parts(jobs: &[UnderlayJob]) -> Vec<Option<Wanted>> {
@@ -248,7 +260,7 @@ mod tests {
         assert_eq!(parts(&shown.needed(&plan, None, Some(&far))), [None], "the whole page first");
         assert_eq!(parts(&shown.needed(&plan, None, Some(&far))), [], "and not twice");
         let attachment = plan.attachments.values().next().unwrap().clone();
-        shown.take(&ctx, made(UnderlayJob::Show { attachment, page: 1, wanted: None }));
+        shown.take(&ctx, made(UnderlayJob::Show { attachment, page: 1, wanted: None, ground: Ground::Light }));
         let mut step = |looked: &Looked| {
             let jobs = shown.needed(&plan, None, Some(looked));
             let parts = parts(&jobs);
@@ -266,6 +278,20 @@ mod tests {
         assert_eq!(step(&looked(6.4, 6.0, 2.0)), [], "a little aside it still serves");
         assert_eq!(step(&looked(12.0, 6.0, 2.0)).len(), 1);
         assert_eq!(step(&looked(200.0, 6.0, 2.0)), [], "beside the page nothing is needed");
+    }
+
+    #[test]
+    fn another_ground_asks_for_other_pictures_and_takes_none_made_for_the_first() {
+        let (ctx, plan) = (Context::default(), witness::with_underlay());
+        let mut shown = Underlays::default();
+        let light = looked(10.0, 8.0, 20.0);
+        let late = shown.needed(&plan, None, Some(&light));
+        let dark = Looked { ground: Ground::Dark, ..light };
+        let jobs = shown.needed(&plan, None, Some(&dark));
+        assert_eq!(parts(&jobs), [None]);
+        late.into_iter().chain(jobs).for_each(|job| shown.take(&ctx, made(job)));
+        assert!(!shown.is_at_work());
+        assert!(shown.needed(&plan, None, Some(&dark)).is_empty());
     }
 
     #[test]

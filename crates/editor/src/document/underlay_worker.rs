@@ -10,7 +10,7 @@ use egui::ColorImage;
 use gantline_exchange::disk::read_within;
 use gantline_exchange::underlay::{Extent, Lines, Source, Wanted, attach};
 use gantline_plan::document::attachment::LARGEST_ATTACHMENT_BYTES;
-use gantline_plan::document::{Attachment, ContentHash};
+use gantline_plan::document::{Attachment, AttachmentKind, ContentHash};
 
 /// A page of an attachment.
 pub type PageOf = (ContentHash, u32);
@@ -33,7 +33,19 @@ pub enum UnderlayJob {
         page: u32,
         /// Which part, how finely; none: the whole page coarsely.
         wanted: Option<Wanted>,
+        /// On which ground it is shown.
+        ground: Ground,
     },
+}
+
+/// The ground that a picture is shown on.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Ground {
+    /// Paper.
+    #[default]
+    Light,
+    /// Slate: pages of ink on paper are shown as chalk on slate. Images stay as they are: they may be photographs.
+    Dark,
 }
 
 /// What came of it.
@@ -52,6 +64,8 @@ pub enum UnderlayDone {
         of: PageOf,
         /// Whether it is the coarse one of the whole page.
         is_coarse: bool,
+        /// On which ground it is shown.
+        ground: Ground,
         /// The picture.
         outcome: Result<Shown, String>,
     },
@@ -180,10 +194,11 @@ impl Open {
 fn carry_out(job: UnderlayJob, open: &mut Open) -> UnderlayDone {
     match job {
         UnderlayJob::Read { path, serial } => UnderlayDone::Read { serial, outcome: read(&path, open) },
-        UnderlayJob::Show { attachment, page, wanted } => {
+        UnderlayJob::Show { attachment, page, wanted, ground } => {
             let source = open.source(&attachment);
-            let outcome = source.and_then(|source| show(source, page, wanted));
-            UnderlayDone::Shown { of: (attachment.hash(), page), is_coarse: wanted.is_none(), outcome }
+            let turns = ground == Ground::Dark && attachment.kind() == AttachmentKind::Pdf;
+            let outcome = source.and_then(|source| show(source, page, wanted, turns));
+            UnderlayDone::Shown { of: (attachment.hash(), page), is_coarse: wanted.is_none(), ground, outcome }
         }
     }
 }
@@ -192,17 +207,19 @@ fn carry_out(job: UnderlayJob, open: &mut Open) -> UnderlayDone {
 fn read(path: &Path, open: &mut Open) -> Result<Brought, String> {
     let bytes = read_within(path, LARGEST_ATTACHMENT_BYTES).map_err(|fault| fault.to_string())?;
     let (attachment, source) = attach(bytes).map_err(|fault| fault.to_string())?;
-    show(&source, 1, None)?;
+    show(&source, 1, None, false)?;
     let stated_m_per_unit = source.lines().and_then(|lines| lines.stated_m_per_unit);
     let brought = Brought { attachment: attachment.clone(), extents: source.extents().to_vec(), stated_m_per_unit };
     open.keep(attachment.hash(), source);
     Ok(brought)
 }
 
-fn show(source: &Source, page: u32, wanted: Option<Wanted>) -> Result<Shown, String> {
+/// A picture of a part of a page, with its lightness turned where it is asked for.
+fn show(source: &Source, page: u32, wanted: Option<Wanted>, turns: bool) -> Result<Shown, String> {
     let extent = source.extent(page).map_err(|fault| fault.to_string())?;
     let coarsely = || Wanted { part: extent, px_per_unit: COARSE_PX / extent.size().max_element().max(1e-9) };
     let pixels = source.pixels(page, &wanted.unwrap_or_else(coarsely)).map_err(|fault| fault.to_string())?;
+    let pixels = pixels.map(|pixels| if turns { pixels.with_lightness_turned() } else { pixels });
     let picture = pixels.map(|pixels| Picture {
         part: pixels.part,
         px_per_unit: pixels.px_per_unit,

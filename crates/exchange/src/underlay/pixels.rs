@@ -73,6 +73,23 @@ pub struct Pixels {
     pub rgba: Vec<u8>,
 }
 
+impl Pixels {
+    /// The same with light for dark and dark for light, the hue kept: ink on paper becomes chalk on slate. The lightness of a
+    /// color is the mean of its greatest and its least part.
+    #[must_use]
+    pub fn with_lightness_turned(mut self) -> Self {
+        for pixel in self.rgba.chunks_exact_mut(4) {
+            let [red, green, blue, opacity] = pixel else { continue };
+            let (least, most) = ((*red).min(*green).min(*blue), (*red).max(*green).max(*blue));
+            let by = i16::from(*opacity) - i16::from(least) - i16::from(most);
+            for part in [red, green, blue] {
+                *part = (i16::from(*part) + by).clamp(0, i16::from(*opacity)) as u8;
+            }
+        }
+        self
+    }
+}
+
 impl std::fmt::Debug for Pixels {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "{} × {} pixels of {:?}", self.width, self.height, self.part)
@@ -82,6 +99,15 @@ impl std::fmt::Debug for Pixels {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn light_turns_dark_and_red_stays_red() {
+        let part = Extent { min: DVec2::ZERO, max: DVec2::ONE };
+        let rgba = vec![255, 255, 255, 255, 0, 0, 0, 255, 200, 20, 40, 255, 0, 0, 0, 0, 60, 60, 60, 100];
+        let turned = Pixels { part, px_per_unit: 1.0, width: 5, height: 1, rgba }.with_lightness_turned();
+        let expected = vec![0, 0, 0, 255, 255, 255, 255, 255, 235, 55, 75, 255, 0, 0, 0, 0, 40, 40, 40, 100];
+        assert_eq!(turned.rgba, expected);
+    }
 
     #[test]
     fn what_is_wanted_too_finely_is_made_as_fine_as_memory_allows() {
