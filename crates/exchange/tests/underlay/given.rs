@@ -1,5 +1,7 @@
 //! Files made for tests.
 
+use std::fmt::Write as _;
+
 /// A PDF of these pages: media box, rotation in degrees, content.
 pub fn pdf(pages: &[(&str, i32, &str)]) -> Vec<u8> {
     pdf_with(pages, "")
@@ -21,13 +23,15 @@ pub fn pdf_with(pages: &[(&str, i32, &str)], trailer: &str) -> Vec<u8> {
     let mut places = Vec::new();
     for (index, object) in objects.iter().enumerate() {
         places.push(file.len());
-        file.push_str(&format!("{} 0 obj\n{object}\nendobj\n", index + 1));
+        write!(file, "{} 0 obj\n{object}\nendobj\n", index + 1).unwrap();
     }
     let begin = file.len();
-    file.push_str(&format!("xref\n0 {}\n0000000000 65535 f \n", objects.len() + 1));
-    places.iter().for_each(|place| file.push_str(&format!("{place:010} 00000 n \n")));
-    file.push_str(&format!("trailer\n<< /Size {} /Root 1 0 R {trailer} >>\n", objects.len() + 1));
-    file.push_str(&format!("startxref\n{begin}\n%%EOF\n"));
+    write!(file, "xref\n0 {}\n0000000000 65535 f \n", objects.len() + 1).unwrap();
+    for place in places {
+        write!(file, "{place:010} 00000 n \n").unwrap();
+    }
+    write!(file, "trailer\n<< /Size {} /Root 1 0 R {trailer} >>\n", objects.len() + 1).unwrap();
+    write!(file, "startxref\n{begin}\n%%EOF\n").unwrap();
     file.into_bytes()
 }
 

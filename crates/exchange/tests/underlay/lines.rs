@@ -1,5 +1,6 @@
 //! Drawings as lines: where they lie, and which of them are near a place.
 
+use std::fmt::Write as _;
 use std::time::Instant;
 
 use gantline_exchange::underlay::{Extent, Wanted, attach};
@@ -9,7 +10,7 @@ use glam::DVec2;
 fn dxf(lines: &[[f64; 4]]) -> Vec<u8> {
     let mut text = "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n".to_owned();
     for [x0, y0, x1, y1] in lines {
-        text.push_str(&format!("0\nLINE\n8\nWALLS\n10\n{x0}\n20\n{y0}\n11\n{x1}\n21\n{y1}\n"));
+        write!(text, "0\nLINE\n8\nWALLS\n10\n{x0}\n20\n{y0}\n11\n{x1}\n21\n{y1}\n").unwrap();
     }
     text.push_str("0\nARC\n8\nWALLS\n10\n0.0\n20\n0.0\n40\n5000.0\n50\n0.0\n51\n90.0\n0\nENDSEC\n0\nEOF\n");
     text.into_bytes()
