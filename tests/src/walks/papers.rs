@@ -25,7 +25,9 @@ pub fn pdf(size: (u32, u32), pages: &[&str]) -> Vec<u8> {
     }
     let begin = file.len();
     write!(file, "xref\n0 {}\n0000000000 65535 f \n", objects.len() + 1).expect("text");
-    places.iter().for_each(|place| write!(file, "{place:010} 00000 n \n").expect("text"));
+    for place in places {
+        writeln!(file, "{place:010} 00000 n ").expect("text");
+    }
     write!(file, "trailer\n<< /Size {} /Root 1 0 R >>\nstartxref\n{begin}\n%%EOF\n", objects.len() + 1).expect("text");
     file.into_bytes()
 }

@@ -1,5 +1,6 @@
 //! An underlay comes in, is scaled, turned, moved, locked, and a roof is drawn over it.
 
+use std::fmt::Write as _;
 use std::time::Instant;
 
 use egui::accesskit::Role;
@@ -191,7 +192,10 @@ fn the_window_goes_on_while_an_underlay_is_read() {
 #[test]
 fn no_frame_waits_for_a_heavy_page() {
     let lines = (0..60_000_u32).map(|index| (index % 300 * 7, index / 300 * 8));
-    let content: String = lines.map(|(x, y)| format!("{x} {y} m {} {} l S\n", x + 6, y + 7)).collect();
+    let mut content = String::new();
+    for (x, y) in lines {
+        writeln!(content, "{x} {y} m {} {} l S", x + 6, y + 7).expect("text");
+    }
     let page = pdf((2384, 1684), &[&content]);
     let (_, source) = attach(page.clone()).expect("a page");
     let begun = Instant::now();

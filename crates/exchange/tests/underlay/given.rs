@@ -28,7 +28,7 @@ pub fn pdf_with(pages: &[(&str, i32, &str)], trailer: &str) -> Vec<u8> {
     let begin = file.len();
     write!(file, "xref\n0 {}\n0000000000 65535 f \n", objects.len() + 1).unwrap();
     for place in places {
-        write!(file, "{place:010} 00000 n \n").unwrap();
+        writeln!(file, "{place:010} 00000 n ").unwrap();
     }
     write!(file, "trailer\n<< /Size {} /Root 1 0 R {trailer} >>\n", objects.len() + 1).unwrap();
     write!(file, "startxref\n{begin}\n%%EOF\n").unwrap();

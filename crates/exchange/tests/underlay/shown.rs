@@ -78,7 +78,7 @@ fn a_full_page_is_shown_soon_and_within_the_memory_set_aside() {
     let mut content = String::from("0.5 w\n");
     for index in 0..4000_u32 {
         let (x, y) = (f64::from(index % 80) * 29.0, f64::from(index / 80) * 33.0);
-        write!(content, "{x} {y} m {} {} l S\n", x + 25.0, y + 20.0).unwrap();
+        writeln!(content, "{x} {y} m {} {} l S", x + 25.0, y + 20.0).unwrap();
     }
     let source = source(pdf(&[("0 0 2384 1684", 0, &content)]), AttachmentKind::Pdf);
     let started = Instant::now();
