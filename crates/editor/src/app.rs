@@ -2,7 +2,7 @@
 
 use std::collections::VecDeque;
 use std::path::PathBuf;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex};
 
 use egui::{CentralPanel, Panel, Ui};
 use gantline_exchange::disk::{Autosave, RecoveryCopy};
@@ -11,8 +11,8 @@ use gantline_plan::assess::Assessment;
 use gantline_plan::quantity::UnitSystem;
 
 use crate::canvas::canvas::{self, OnSheet, Told};
-use crate::derived::{Assessed, Drawn, View};
-use crate::document::{OpenDocument, Outgoing, Picker, Worker};
+use crate::derived::{Assessed, Drawn, Underlays, View};
+use crate::document::{OpenDocument, Outgoing, Picker, UnderlayWorker, Worker};
 use crate::intent::Intent;
 use crate::panels;
 use crate::preferences::{Preferences, Store, ThemeChoice};
@@ -45,6 +45,9 @@ pub struct App {
     pub(crate) session: Session,
     pub(crate) assessed: Assessed,
     drawn: Drawn,
+    pub(crate) underlays: Underlays,
+    pub(crate) underlay_worker: UnderlayWorker,
+    pub(crate) underlays_asked: u64,
     pub(crate) picker: Box<dyn Picker>,
     pub(crate) picking: Option<Picking>,
     pub(crate) printer: Printer,
@@ -85,6 +88,8 @@ pub(crate) enum Picking {
     Picture,
     /// A drawing whose outlines are to be taken.
     Drawing,
+    /// A drawing or a scan to be laid under the plan.
+    Underlay,
 }
 
 impl App {
@@ -95,8 +100,20 @@ impl App {
         let rescued = copies.as_ref().map_or_else(Vec::new, |copies| rescued_after_crash(copies, &preferences));
         let mut session = Session { overlays: preferences.overlays, ..Session::default() };
         session.said = trouble.unwrap_or_default();
+        let wake = Arc::new(Mutex::new(start.wake));
+        let waker = || {
+            let wake = Arc::clone(&wake);
+            move || {
+                if let Ok(wake) = wake.lock() {
+                    wake();
+                }
+            }
+        };
         Self {
-            worker: Worker::start(copies.clone(), start.wake),
+            worker: Worker::start(copies.clone(), waker()),
+            underlays: Underlays::default(),
+            underlay_worker: UnderlayWorker::start(waker()),
+            underlays_asked: 0,
             store: start.store,
             preferences,
             document: None,
@@ -138,6 +155,13 @@ impl App {
     pub fn wait_for_disk(&mut self) {
         while let Some(done) = self.worker.wait() {
             carry_out::file::disk_told(self, done);
+        }
+    }
+
+    /// Waits until what was asked of the thread for underlays is done, for tests.
+    pub fn wait_for_underlays(&mut self, ctx: &egui::Context) {
+        while let Some(done) = self.underlay_worker.wait() {
+            carry_out::underlay::told(self, ctx, done);
         }
     }
 
@@ -189,6 +213,9 @@ impl App {
         while let Some(done) = self.worker.outcome() {
             carry_out::file::disk_told(self, done);
         }
+        while let Some(done) = self.underlay_worker.outcome() {
+            carry_out::underlay::told(self, ui.ctx(), done);
+        }
         carry_out::file::picker_told(self);
         carry_out::outgoing::told(self);
         if ui.input(|input| input.viewport().close_requested()) && !self.leaves && !carry_out::file::may_leave(self) {
@@ -202,6 +229,7 @@ impl App {
     /// Sees to what must go on after the frame.
     fn finish(&mut self, ui: &Ui) {
         carry_out::file::copy_for_recovery(self, ui.ctx());
+        carry_out::underlay::see_to_pictures(self, ui.ctx());
         set_theme(ui.ctx(), self.preferences.theme);
         if self.leaves {
             ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
@@ -251,6 +279,7 @@ impl App {
             plan: &plan,
             assessment: &assessment,
             at_rest: !document.history.in_gesture() && self.session.ghost.is_none(),
+            underlays: &self.underlays,
             session: &self.session,
             look: Look { palette: &palette, units: self.preferences.units },
         };
@@ -337,6 +366,10 @@ impl App {
             panels::outline::show(ui, look, &dialog, intents);
             return;
         }
+        if let Some(dialog) = self.session.underlay.clone() {
+            panels::underlay::show(ui, look, &dialog, intents);
+            return;
+        }
         let Some(page) = self.session.page.clone() else {
             return;
         };
@@ -366,6 +399,7 @@ pub(crate) fn scene_of<'a>(document: &'a OpenDocument, session: &'a Session) -> 
         hand: hand.make_up.as_ref().filter(|make_up| plan.families.contains_key(&make_up.family)),
         hand_setback_m: hand.setback_m(plan, edge),
         level: session.level,
+        lines: &session.lines,
         typed: session.typed.as_ref().map_or_else(Default::default, |typed| typed.typed(session.units)),
     }
 }

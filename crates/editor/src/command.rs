@@ -15,6 +15,8 @@ pub enum Command {
     Open,
     /// Takes outlines from a drawing.
     Outline,
+    /// Lays a drawing or a scan under the plan.
+    Underlay,
     /// Saves.
     Save,
     /// Saves under another name.
@@ -176,6 +178,13 @@ pub const TABLE: &[Entry] = &[
         &[with(CTRL_SHIFT, Key::O)],
         Menu::File,
     ),
+    entry(
+        Command::Underlay,
+        "Underlay…",
+        "Lays a PDF page, an image or a DXF drawing under the plan.",
+        &[with(CTRL_SHIFT, Key::U)],
+        Menu::File,
+    ),
     entry(Command::Save, "Save", "Saves the plan; the version before is kept.", &[with(CTRL, Key::S)], Menu::File),
     entry(Command::SaveAs, "Save as…", "Saves under another name.", &[with(CTRL_SHIFT, Key::S)], Menu::File),
     entry(
@@ -236,6 +245,20 @@ pub const TABLE: &[Entry] = &[
         "Select all of this kind",
         "All of the kind selected now, else all units.",
         &[with(CTRL, Key::A)],
+        Menu::Edit,
+    ),
+    entry(
+        Command::Tool(ToolKind::ScaleUnderlay),
+        "Scale underlay",
+        "Sets the scale of an underlay by two points and their true distance.",
+        &[with(SHIFT, Key::K)],
+        Menu::Edit,
+    ),
+    entry(
+        Command::Tool(ToolKind::TurnUnderlay),
+        "Turn underlay",
+        "Sets the turn of an underlay by two points and their direction.",
+        &[with(SHIFT, Key::T)],
         Menu::Edit,
     ),
     entry(Command::FindTag, "Find a tag…", "Goes to the unit with a tag.", &[with(CTRL, Key::F)], Menu::Edit),

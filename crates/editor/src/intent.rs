@@ -11,7 +11,7 @@ use glam::DVec2;
 use crate::command::Command;
 use crate::preferences::{ThemeChoice, WheelDoes};
 use crate::session::outline::OutlineWish;
-use crate::session::{Camera, Drawer, OverlaySet, Page, Selection, Sheet};
+use crate::session::{Camera, Drawer, OverlaySet, Page, Selection, Sheet, UnderlayWish};
 use crate::tools::gesture::GestureKey;
 
 /// One wish.
@@ -84,6 +84,10 @@ pub enum Intent {
     ReadDrawing(PathBuf),
     /// What the dialog about a drawing asks for.
     Outline(OutlineWish),
+    /// Reads a drawing or a scan to be laid under the plan.
+    ReadUnderlay(PathBuf),
+    /// What the dialog about an underlay asks for.
+    Underlay(UnderlayWish),
     /// Saves to a file.
     SaveTo(PathBuf),
     /// Writes the documents into a folder.

@@ -36,7 +36,11 @@ pub fn collect(ctx: &Context, session: &Session, has_plan: bool) -> Vec<Intent> 
     let situation = Situation {
         in_field: ctx.text_edit_focused(),
         on_sheet: focused.is_none_or(|id| id == main_id()),
-        covered: session.page.is_some() || session.outline.is_some() || session.question.is_some() || !has_plan,
+        covered: session.page.is_some()
+            || session.outline.is_some()
+            || session.underlay.is_some()
+            || session.question.is_some()
+            || !has_plan,
         typing: session.typed.is_some(),
         would_type: !session.tool.asks().is_empty(),
         busy: session.tool.is_busy(),

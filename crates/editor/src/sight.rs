@@ -6,6 +6,7 @@ use gantline_plan::assess::Assessment;
 use gantline_plan::document::Plan;
 use gantline_plan::quantity::UnitSystem;
 
+use crate::derived::Underlays;
 use crate::session::Session;
 use crate::theme::Palette;
 
@@ -27,6 +28,8 @@ pub struct Sight<'a> {
     pub assessment: &'a Assessment,
     /// Whether no gesture is under way: what takes long is asked for only then.
     pub at_rest: bool,
+    /// Pictures of underlays.
+    pub underlays: &'a Underlays,
     /// The work in hand.
     pub session: &'a Session,
     /// How things are shown.

@@ -25,6 +25,7 @@ pub fn name(plan: &Plan, thing: ThingId) -> String {
         ThingId::Obstacle(id) => {
             plan.obstacles.get(&id).map_or_else(|| id.to_string(), |obstacle| obstacle.name.clone())
         }
+        ThingId::Underlay(id) => plan.underlays.get(&id).map_or_else(|| id.to_string(), |one| one.name.clone()),
         ThingId::Placement(id) => {
             plan.placements.get(&id).map_or_else(|| id.to_string(), |placement| format!("Unit {}", placement.tag))
         }

@@ -21,7 +21,7 @@ const MAY_ENTER: [(&str, &[&str]); 9] = [
 ];
 
 /// Outside packages that only these rooms may use, in their code as in their tests, but for [`FOR_ANY_TEST`].
-const ONLY_IN: [(&str, &[&str]); 23] = [
+const ONLY_IN: [(&str, &[&str]); 28] = [
     ("egui", &["editor", "tests"]),
     ("eframe", &["editor"]),
     ("egui_extras", &["editor"]),
@@ -34,15 +34,20 @@ const ONLY_IN: [(&str, &[&str]); 23] = [
     ("serde_json", &["plan", "exchange", "editor", "gantline", "tests"]),
     ("schemars", &["plan", "exchange"]),
     ("tempfile", &["exchange", "editor", "gantline", "tests"]),
+    ("base64", &["plan"]),
     ("csv", &["exchange"]),
     ("encoding_rs", &["exchange"]),
     ("geojson", &["exchange"]),
+    ("hayro", &["exchange"]),
+    ("png", &["exchange"]),
     ("resvg", &["exchange"]),
     ("calamine", &["exchange"]),
     ("dxf", &["exchange"]),
     ("rust_xlsxwriter", &["exchange"]),
     ("krilla", &["print"]),
     ("rustybuzz", &["print"]),
+    ("zune-core", &["exchange"]),
+    ("zune-jpeg", &["exchange"]),
     ("i_overlay", &["plan"]),
     ("nalgebra", &["mechanics", "tests"]),
 ];

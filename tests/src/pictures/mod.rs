@@ -8,4 +8,5 @@ mod camera;
 mod outline;
 mod pages;
 mod sheets;
+mod underlays;
 mod units;

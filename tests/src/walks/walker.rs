@@ -429,6 +429,16 @@ impl Walker {
         self.harness.run();
     }
 
+    /// Lets the thread for underlays and the window come to rest, and the copy for recovery be written that may fall due.
+    pub fn settle_underlays(&mut self) {
+        for _ in 0..5 {
+            self.harness.run_steps(3);
+            let context = self.harness.ctx.clone();
+            self.harness.state_mut().wait_for_underlays(&context);
+        }
+        self.rest_for_a_copy();
+    }
+
     /// Lengths of all edges, m.
     pub fn edge_lengths(&self) -> Vec<f64> {
         self.plan()

@@ -132,7 +132,7 @@ fn draw_on_roof(
         match thing {
             ThingId::Obstacle(obstacle) => draw_obstacle(pencil, &plan.obstacles[&obstacle], roof, options.slant),
             ThingId::Placement(unit) => draw_unit(pencil, plan, assessment, unit, options.slant),
-            ThingId::Plan | ThingId::Roof(_) | ThingId::Edge(_) => {}
+            ThingId::Plan | ThingId::Roof(_) | ThingId::Edge(_) | ThingId::Underlay(_) => {}
         }
     }
 }

@@ -7,6 +7,7 @@ use gantline_plan::geometry::frame::{EdgeLine, Frame};
 use gantline_plan::quantity::{UnitSystem, length, level};
 use glam::DVec2;
 
+use crate::derived::Underlays;
 use crate::session::{Camera, SheetRect};
 use crate::words;
 
@@ -99,5 +100,22 @@ pub fn nodes(ui: &Ui, plan: &Plan, assessment: &Assessment, camera: &Camera, she
                 format!("{stands}, {}", words::tally_of(assessment, thing))
             });
         }
+    }
+}
+
+/// Adds the nodes of underlays whose place is known.
+pub fn underlays(ui: &Ui, plan: &Plan, shown: &Underlays, place: &dyn Fn(DVec2) -> Pos2) {
+    for (&id, underlay) in plan.underlays.iter().filter(|(_, one)| one.shown) {
+        let Some(corners) = shown.corners(underlay) else { continue };
+        let corners = corners.map(place);
+        let rect = Rect::from_points(&corners).intersect(ui.clip_rect());
+        let thing = ThingId::Underlay(id);
+        let response = ui.interact(rect, Id::unique(("thing", thing)), Sense::hover());
+        response.widget_info(|| {
+            let mut info = WidgetInfo::labeled(Role::GraphicsObject, true, words::name(plan, thing));
+            let state = if underlay.locked { "underlay, locked" } else { "underlay" };
+            info.current_text_value = Some(state.to_owned());
+            info
+        });
     }
 }

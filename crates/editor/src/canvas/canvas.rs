@@ -8,7 +8,7 @@ use glam::DVec2;
 use super::card::{self, Card};
 use super::elsewhere::{self, Mapping};
 use super::paint::{light_up, scale_of};
-use super::{accessible, compass, grid, handles, legend, pick, sketch, tags};
+use super::{accessible, compass, grid, handles, legend, pick, sketch, tags, underlay};
 use crate::derived::{Drawn, View};
 use crate::intent::Intent;
 use crate::preferences::WheelDoes;
@@ -72,7 +72,10 @@ pub fn show(ui: &mut Ui, rect: Rect, on: &OnSheet<'_>, drawn: &mut Drawn, intent
         return Told::default();
     };
     if on.sheet == Sheet::Plan {
+        let (level, selection) = (on.view.level, on.view.selection);
+        let looked = (&camera, sheet_rect);
         grid::paint(&painter, &camera, sheet_rect, palette);
+        underlay::paint(&painter, on.view.plan, on.sight.underlays, (level, selection), looked, palette);
     }
     let drawing = drawn.drawing(on.sheet, on.view, scale_of(&camera));
     if let Some(drawing) = &drawing {
@@ -107,7 +110,9 @@ fn plan_only(
     let (look, session) = (on.sight.look, on.sight.session);
     let pointed_at = |at: DVec2| {
         let hits = pick::hits(on.sight.plan, &session.selection, at, camera.m_per_pt);
-        tags::with_tag(hits, drawing, at, camera.m_per_pt)
+        let mut hits = tags::with_tag(hits, drawing, at, camera.m_per_pt);
+        hits.extend(on.sight.underlays.at(on.sight.plan, session.level, at).map(Hit::Underlay));
+        hits
     };
     let pointer = ui.input(|input| input.pointer.latest_pos()).filter(|_| response.contains_pointer());
     if session.tool.kind() == ToolKind::Select && !session.recognizer.is_pressed() {
@@ -143,6 +148,7 @@ fn plan_only(
     }
     let placed = |at: DVec2| place(camera, sheet, at);
     accessible::conflicts(ui, on.view.plan, on.view.assessment, &placed, look.units);
+    accessible::underlays(ui, on.view.plan, on.sight.underlays, &placed);
     accessible::nodes(ui, on.view.plan, on.view.assessment, camera, sheet, look.units);
     let pointed = |at: DVec2| (at, pointed_at(at));
     told(ui, response, on, camera, sheet, &pointed, intents)

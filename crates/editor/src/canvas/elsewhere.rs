@@ -42,7 +42,7 @@ fn hit_of(thing: ThingId) -> Option<Hit> {
         ThingId::Edge(id) => Some(Hit::Edge(id)),
         ThingId::Obstacle(id) => Some(Hit::Obstacle(id)),
         ThingId::Roof(id) => Some(Hit::Roof(id)),
-        ThingId::Plan => None,
+        ThingId::Underlay(_) | ThingId::Plan => None,
     }
 }
 

@@ -43,6 +43,6 @@ pub fn paint(painter: &Painter, placed: &Placed, at: Pos2, hot: bool, palette: &
             let square = Rect::from_center_size(at, Vec2::splat(9.0));
             painter.rect(square, 0.0, ground, stroke, egui::StrokeKind::Middle);
         }
-        Hit::Unit(_) | Hit::Edge(_) | Hit::Obstacle(_) | Hit::Roof(_) => {}
+        Hit::Unit(_) | Hit::Edge(_) | Hit::Obstacle(_) | Hit::Roof(_) | Hit::Underlay(_) => {}
     }
 }

@@ -13,3 +13,4 @@ pub mod paint;
 pub mod pick;
 pub mod sketch;
 pub mod tags;
+pub mod underlay;

@@ -21,6 +21,7 @@ pub fn run(app: &mut App, command: Command) {
         Command::New => file::leave(app, Next::New),
         Command::Open => file::leave(app, Next::Open),
         Command::Outline => super::outline::ask_for_drawing(app),
+        Command::Underlay => super::underlay::ask_for_file(app),
         Command::Save => file::save(app),
         Command::SaveAs => file::save_as(app),
         Command::WriteDocuments => outgoing::ask_for_folder(app),
@@ -28,6 +29,9 @@ pub fn run(app: &mut App, command: Command) {
         Command::Close => file::leave(app, Next::Close),
         Command::Undo => undo(app),
         Command::Redo => redo(app),
+        Command::Tool(kind @ (ToolKind::ScaleUnderlay | ToolKind::TurnUnderlay)) => {
+            super::underlay::take_tool(app, kind);
+        }
         Command::Tool(kind) => gesture::take_tool(app, kind),
         Command::Swap => app.session.slots.swapped = !app.session.slots.swapped,
         Command::Pin => view::pin(app),
@@ -176,6 +180,7 @@ fn nudged(plan: &Plan, thing: ThingId, along_m: f64, inward_m: f64, by: DVec2) -
             Some(Change::SetObstacle(id, obstacle))
         }
         ThingId::Roof(roof) => Some(Change::MoveRoof { roof, by }),
+        ThingId::Underlay(underlay) => Some(Change::MoveUnderlay { underlay, by }),
         ThingId::Edge(_) | ThingId::Plan => None,
     }
 }
@@ -330,6 +335,9 @@ fn delete(app: &mut App) {
     for thing in selection.iter() {
         if let ThingId::Obstacle(id) = thing {
             changes.push(Change::RemoveObstacle(id));
+        }
+        if let ThingId::Underlay(id) = thing {
+            changes.push(Change::RemoveUnderlay(id));
         }
     }
     changes.extend(holes_of(&plan, &selection.edges()).into_iter().map(Change::RemoveHole));

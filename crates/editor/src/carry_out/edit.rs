@@ -130,7 +130,7 @@ fn select_made(app: &mut App, plan: &Plan, made: &[ThingId]) {
                     ring.into_iter().flat_map(gantline_plan::document::Ring::corners).map(|c| ThingId::Edge(c.edge.id)),
                 );
             }
-            ThingId::Obstacle(_) | ThingId::Placement(_) => {
+            ThingId::Obstacle(_) | ThingId::Placement(_) | ThingId::Underlay(_) => {
                 things.insert(thing);
             }
             ThingId::Plan => {}

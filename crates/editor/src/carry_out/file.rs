@@ -184,6 +184,7 @@ pub fn picker_told(app: &mut App) {
     match (picked, picking) {
         (Picked::File(path), Picking::Open) => open(app, &path),
         (Picked::File(path), Picking::Drawing) => super::outline::read(app, path),
+        (Picked::File(path), Picking::Underlay) => super::underlay::read(app, path),
         (Picked::File(path), Picking::Save) => save_to(app, with_ending(path)),
         (Picked::File(folder), Picking::Folder) => outgoing::write_documents(app, folder),
         (Picked::File(path), Picking::Picture) => outgoing::write_picture(app, path),
@@ -193,6 +194,7 @@ pub fn picker_told(app: &mut App) {
             let (question, begin) = match picking {
                 Picking::Open => (PathQuestion::Open, String::new()),
                 Picking::Drawing => (PathQuestion::Drawing, String::new()),
+                Picking::Underlay => (PathQuestion::Underlay, String::new()),
                 Picking::Save => (PathQuestion::Save, suggested_path(app)),
                 Picking::Folder => (PathQuestion::Folder, outgoing::suggested_path(app, picking)),
                 Picking::Picture => (PathQuestion::Picture, outgoing::suggested_path(app, picking)),

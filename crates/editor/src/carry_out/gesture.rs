@@ -68,6 +68,8 @@ fn escape(app: &mut App) {
         super::file::answer(app, crate::intent::Answer::Cancel);
     } else if app.session.outline.is_some() {
         app.session.outline = None;
+    } else if app.session.underlay.is_some() {
+        app.session.underlay = None;
     } else if app.session.page.is_some() {
         app.session.page = None;
     } else if app.session.typed.is_some() {

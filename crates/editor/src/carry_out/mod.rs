@@ -7,6 +7,7 @@ pub mod gesture;
 pub mod ghost;
 pub mod outgoing;
 pub mod outline;
+pub mod underlay;
 pub mod view;
 
 use crate::app::App;
@@ -75,6 +76,8 @@ pub fn one(app: &mut App, intent: Intent) {
         Intent::StopWriting => outgoing::stop(app),
         Intent::ReadDrawing(path) => outline::read(app, path),
         Intent::Outline(wish) => outline::wish(app, wish),
+        Intent::ReadUnderlay(path) => underlay::read(app, path),
+        Intent::Underlay(wish) => underlay::wish(app, wish),
         Intent::Answer(answer) => file::answer(app, answer),
         Intent::Rescue(index) => file::rescue(app, index),
         Intent::DropRescue(index) => file::drop_rescue(app, index),

@@ -1,6 +1,7 @@
 //! What is looked at: selection, cameras, overlays.
 
 use gantline_plan::document::{PlacementId, ThingId};
+use gantline_plan::geometry::bounds::Bounds;
 use glam::DVec2;
 
 use crate::app::App;
@@ -17,6 +18,7 @@ pub fn select(app: &mut App, selection: Selection) {
             Some(ThingId::Roof(id)) => Some(id),
             Some(ThingId::Edge(edge)) => plan.find_edge(edge).map(|place| place.roof_id),
             Some(ThingId::Obstacle(id)) => plan.obstacles.get(&id).map(|obstacle| obstacle.roof),
+            Some(ThingId::Underlay(id)) => plan.underlays.get(&id).and_then(|underlay| underlay.roof),
             Some(ThingId::Placement(_) | ThingId::Plan) | None => None,
         };
         app.session.level = roof.or(app.session.level);
@@ -65,7 +67,15 @@ pub fn fit_selection(app: &mut App) {
     let (Some(document), Some(rect)) = (&app.document, app.session.main_rect) else {
         return;
     };
-    let Some(bounds) = bounds_of(document.plan(), app.session.selection.iter()) else {
+    let underlay = match app.session.selection.single() {
+        Some(ThingId::Underlay(id)) => document.plan().underlays.get(&id).and_then(|one| app.underlays.corners(one)),
+        _ => None,
+    };
+    let bounds = match underlay {
+        Some(corners) => Bounds::of(corners),
+        None => bounds_of(document.plan(), app.session.selection.iter()),
+    };
+    let Some(bounds) = bounds else {
         return fit(app);
     };
     app.session.cameras.insert(Sheet::Plan, Camera::fitted(&bounds, rect));
@@ -108,6 +118,7 @@ pub fn step(app: &mut App, sense: Sense) {
         Selected::Roof(_) => plan.roofs.keys().map(|&id| ThingId::Roof(id)).collect(),
         Selected::Edges(_) => plan.edges().map(|place| ThingId::Edge(place.edge().id)).collect(),
         Selected::Obstacle(_) => plan.obstacles.keys().map(|&id| ThingId::Obstacle(id)).collect(),
+        Selected::Underlay(_) => plan.underlays.keys().map(|&id| ThingId::Underlay(id)).collect(),
         Selected::Nothing | Selected::Several if plan.placements.is_empty() => {
             plan.edges().map(|place| ThingId::Edge(place.edge().id)).collect()
         }
@@ -182,6 +193,7 @@ pub fn select_all(app: &mut App) {
             plan.edges().filter(|p| roofs.contains(&p.roof_id)).map(|p| ThingId::Edge(p.edge().id)).collect()
         }
         Selected::Obstacle(_) => plan.obstacles.keys().map(|&id| ThingId::Obstacle(id)).collect(),
+        Selected::Underlay(_) => plan.underlays.keys().map(|&id| ThingId::Underlay(id)).collect(),
         Selected::Roof(_) => plan.roofs.keys().map(|&id| ThingId::Roof(id)).collect(),
         Selected::Nothing | Selected::Several | Selected::Unit(_) | Selected::Units(_) => {
             plan.placements.keys().map(|&id| ThingId::Placement(id)).collect()

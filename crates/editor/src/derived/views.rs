@@ -117,6 +117,8 @@ pub fn corners_of(plan: &Plan, thing: ThingId) -> Vec<DVec2> {
         ThingId::Edge(id) => EdgeLine::of(plan, id).map_or_else(Vec::new, |line| vec![line.start, line.end]),
         ThingId::Obstacle(id) => plan.obstacles.get(&id).map_or_else(Vec::new, |obstacle| obstacle.outline.clone()),
         ThingId::Placement(id) => around(plan, id),
+        // How large its page is, only its file knows.
+        ThingId::Underlay(id) => plan.underlays.get(&id).map_or_else(Vec::new, |one| vec![one.origin_m]),
     }
 }
 

@@ -10,6 +10,8 @@ pub enum Wanted {
     Open,
     /// A drawing whose outlines are to be taken.
     Drawing,
+    /// A drawing or a scan to be laid under the plan.
+    Underlay,
     /// Where to save; the name suggested and the folder to begin in.
     Save {
         /// Suggested name.

@@ -14,3 +14,4 @@ pub mod save_trouble;
 pub mod start;
 pub mod status_line;
 pub mod top_bar;
+pub mod underlay;

@@ -14,7 +14,7 @@ pub fn show(ui: &mut Ui, rect: Rect, sheet: Sheet, sight: &Sight<'_>, intents: &
     if sheet != Sheet::Plan {
         return;
     }
-    if sight.plan.roofs.is_empty() {
+    if sight.plan.roofs.is_empty() && sight.plan.underlays.is_empty() {
         empty_sheet(ui, rect, sight, intents);
     }
     let strip = Rect::from_min_size(rect.min + vec2(14.0, 12.0), vec2(rect.width() - 28.0, 30.0));

@@ -75,6 +75,7 @@ fn heading(page: &Page) -> (&'static str, f32) {
         Page::Basis => ("Load basis and design code", 700.0),
         Page::Path(PathQuestion::Open) => ("Open a plan", 560.0),
         Page::Path(PathQuestion::Drawing) => ("Outline from a drawing", 560.0),
+        Page::Path(PathQuestion::Underlay) => ("Underlay", 560.0),
         Page::Path(PathQuestion::Save) => ("Save the plan", 560.0),
         Page::Path(PathQuestion::Folder) => ("Write documents", 560.0),
         Page::Path(PathQuestion::Picture) => ("Write the drawing as a picture", 560.0),

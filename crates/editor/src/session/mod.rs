@@ -9,6 +9,7 @@ pub mod selection;
 pub mod session;
 pub mod shown;
 pub mod slots;
+pub mod underlay;
 
 pub use camera::{Camera, SheetRect};
 pub use hand::Hand;
@@ -18,3 +19,4 @@ pub use selection::{Selected, Selection};
 pub use session::{Ghost, RefusedAt, Session};
 pub use shown::OverlaySet;
 pub use slots::{Sheet, Slots};
+pub use underlay::{UnderlayDialog, UnderlayStage, UnderlayWish};

@@ -39,6 +39,8 @@ pub enum PathQuestion {
     Picture,
     /// A drawing whose outlines are to be taken.
     Drawing,
+    /// A drawing or a scan to be laid under the plan.
+    Underlay,
 }
 
 /// What the drawer shows.

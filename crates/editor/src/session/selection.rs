@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use gantline_plan::document::{EdgeId, ObstacleId, PlacementId, Plan, RoofId, ThingId};
+use gantline_plan::document::{EdgeId, ObstacleId, PlacementId, Plan, RoofId, ThingId, UnderlayId};
 
 /// A set of selected things.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -25,6 +25,8 @@ pub enum Selected {
     Units(Vec<PlacementId>),
     /// One obstacle.
     Obstacle(ObstacleId),
+    /// One underlay.
+    Underlay(UnderlayId),
     /// Things of several kinds, or several roofs or obstacles.
     Several,
 }
@@ -95,6 +97,7 @@ impl Selection {
             Some(ThingId::Roof(id)) => return Selected::Roof(id),
             Some(ThingId::Placement(id)) => return Selected::Unit(id),
             Some(ThingId::Obstacle(id)) => return Selected::Obstacle(id),
+            Some(ThingId::Underlay(id)) => return Selected::Underlay(id),
             Some(ThingId::Edge(id)) => return Selected::Edges(vec![id]),
             Some(ThingId::Plan) | None => {}
         }

@@ -3,11 +3,14 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use gantline_plan::document::{Plan, RoofId, ThingId};
+use gantline_exchange::underlay::Lines;
+use gantline_plan::document::{ContentHash, Plan, RoofId, ThingId};
 use gantline_plan::quantity::UnitSystem;
 use glam::DVec2;
 
-use super::{Camera, Drawer, Hand, OutlineDialog, OverlaySet, Page, Question, Selection, Sheet, SheetRect, Slots};
+use super::{
+    Camera, Drawer, Hand, OutlineDialog, OverlaySet, Page, Question, Selection, Sheet, SheetRect, Slots, UnderlayDialog,
+};
 use crate::intent::Intent;
 use crate::tools::gesture::Recognizer;
 use crate::tools::{Tool, TypedEntry};
@@ -51,6 +54,10 @@ pub struct Session {
     pub page: Option<Page>,
     /// The drawing whose outlines are about to be taken.
     pub outline: Option<OutlineDialog>,
+    /// The file that is about to be laid under the plan.
+    pub underlay: Option<UnderlayDialog>,
+    /// Lines of drawings under the plan, by attachment, for tools to snap to.
+    pub lines: BTreeMap<ContentHash, Arc<Lines>>,
     /// The question to be answered first.
     pub question: Option<Question>,
     /// Intents that wait for the answer.

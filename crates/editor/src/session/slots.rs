@@ -48,7 +48,11 @@ impl Slots {
             Selected::Unit(unit) => Sheet::Section(unit),
             Selected::Units(units) => units.first().map_or(Sheet::Building, |&unit| Sheet::Section(unit)),
             Selected::Edges(edges) => edges.first().map_or(Sheet::Building, |&edge| Sheet::Elevation(edge)),
-            Selected::Nothing | Selected::Roof(_) | Selected::Obstacle(_) | Selected::Several => Sheet::Building,
+            Selected::Nothing
+            | Selected::Roof(_)
+            | Selected::Obstacle(_)
+            | Selected::Underlay(_)
+            | Selected::Several => Sheet::Building,
         };
         if followed.is_on(plan) { followed } else { Sheet::Building }
     }

@@ -58,6 +58,12 @@ fn ask_desktop(wanted: &Wanted) -> Picked {
     let picked = match wanted {
         Wanted::Open => dialog.set_title("Open a plan").pick_file(),
         Wanted::Drawing => drawings.set_title("Outline from a drawing").pick_file(),
+        Wanted::Underlay => {
+            let kinds = ["pdf", "PDF", "png", "PNG", "jpg", "jpeg", "JPG", "dxf", "DXF"];
+            let underlays =
+                rfd::FileDialog::new().add_filter("Drawing or scan", &kinds).add_filter("All files", &["*"]);
+            underlays.set_title("Underlay").pick_file()
+        }
         Wanted::Save { name, folder } => {
             placed(dialog.set_title("Save the plan").set_file_name(name), folder).save_file()
         }

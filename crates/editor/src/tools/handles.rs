@@ -37,7 +37,7 @@ pub fn handles(plan: &Plan, selection: &Selection, m_per_pt: f64) -> Vec<Placed>
             }
         }
         Some(ThingId::Roof(id)) => of_roof(&mut all, plan, id, m_per_pt),
-        Some(ThingId::Edge(_) | ThingId::Plan) | None => {}
+        Some(ThingId::Edge(_) | ThingId::Underlay(_) | ThingId::Plan) | None => {}
     }
     all
 }

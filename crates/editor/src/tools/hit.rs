@@ -1,6 +1,6 @@
 //! What can lie under the pointer, and the handles by which selected things are changed.
 
-use gantline_plan::document::{EdgeId, ObstacleId, PlacementId, RoofId, ThingId};
+use gantline_plan::document::{EdgeId, ObstacleId, PlacementId, RoofId, ThingId, UnderlayId};
 
 /// Something under the pointer. Lists of hits are in order of rank: what a click takes comes first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,6 +17,8 @@ pub enum Hit {
     Obstacle(ObstacleId),
     /// A roof.
     Roof(RoofId),
+    /// An underlay.
+    Underlay(UnderlayId),
 }
 
 /// A handle.
@@ -43,6 +45,7 @@ impl Hit {
             Self::Edge(id) => Some(ThingId::Edge(id)),
             Self::Obstacle(id) => Some(ThingId::Obstacle(id)),
             Self::Roof(id) => Some(ThingId::Roof(id)),
+            Self::Underlay(id) => Some(ThingId::Underlay(id)),
         }
     }
 }

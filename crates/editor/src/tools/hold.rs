@@ -7,6 +7,7 @@ use super::before;
 use super::copies::Copies;
 use super::gesture::Spot;
 use super::move_outline::{MoveOutline, OutlinePart};
+use super::move_underlay::MoveUnderlay;
 use super::move_units::MoveUnits;
 use super::sketch::{CardLine, SketchLine};
 use super::turn_unit::{SetUnitBack, SlewUnit};
@@ -22,6 +23,7 @@ pub(super) enum Dragged {
     Slew(SlewUnit),
     Setback(SetUnitBack),
     Copies(Copies),
+    Underlay(MoveUnderlay),
 }
 
 impl Dragged {
@@ -32,6 +34,7 @@ impl Dragged {
             Self::Slew(_) => "slew unit",
             Self::Setback(_) => "set unit back",
             Self::Copies(_) => "copy along edge",
+            Self::Underlay(_) => "move underlay",
         }
     }
 
@@ -42,6 +45,7 @@ impl Dragged {
             Self::Slew(slew) => slew.asks(),
             Self::Setback(setback) => setback.asks(),
             Self::Copies(copies) => copies.asks(),
+            Self::Underlay(underlay) => underlay.asks(),
         }
     }
 
@@ -52,6 +56,7 @@ impl Dragged {
             Self::Slew(slew) => slew.change(spot, scene),
             Self::Setback(setback) => setback.change(spot, scene),
             Self::Copies(copies) => copies.change(Some(spot), scene),
+            Self::Underlay(underlay) => Some(underlay.change(spot, scene)),
         }
     }
 
@@ -62,6 +67,7 @@ impl Dragged {
             Self::Slew(slew) => slew.card(),
             Self::Setback(setback) => setback.card(),
             Self::Copies(copies) => copies.card(),
+            Self::Underlay(underlay) => underlay.card(),
         }
     }
 
@@ -72,14 +78,14 @@ impl Dragged {
             Self::Outline(outline) => outline.ghost(plan).into_iter().collect(),
             Self::Slew(slew) => before::lines(plan, &[slew.unit()]),
             Self::Setback(setback) => before::lines(plan, &[setback.unit()]),
-            Self::Copies(_) => Vec::new(),
+            Self::Copies(_) | Self::Underlay(_) => Vec::new(),
         }
     }
 
     pub(super) fn then(&self) -> Then {
         match self {
             Self::Copies(_) => Then::SelectMade,
-            Self::Units(_) | Self::Outline(_) | Self::Slew(_) | Self::Setback(_) => Then::Keep,
+            Self::Units(_) | Self::Outline(_) | Self::Slew(_) | Self::Setback(_) | Self::Underlay(_) => Then::Keep,
         }
     }
 }
@@ -117,7 +123,14 @@ pub(super) fn taken(from: &Spot, scene: &Scene<'_>) -> Taken {
             }
         }
         Hit::Obstacle(id) if scene.selection.has(ThingId::Obstacle(id)) => outline(OutlinePart::Obstacle(id)),
-        Hit::Obstacle(_) | Hit::Roof(_) => Taken::Ground,
+        // What lies over a selected underlay and is not moved itself lets the underlay be moved.
+        Hit::Obstacle(_) | Hit::Roof(_) | Hit::Underlay(_) => {
+            let selected = from.hits.iter().find_map(|hit| match hit {
+                Hit::Underlay(id) if scene.selection.has(ThingId::Underlay(*id)) => Some(*id),
+                _ => None,
+            });
+            dragged(selected.map(|id| Dragged::Underlay(MoveUnderlay::begin(id, from))))
+        }
     }
 }
 

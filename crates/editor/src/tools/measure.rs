@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::Scene;
 use super::gesture::{GestureEvent, GestureKey, Spot, step_m};
 use super::sketch::{CardLine, LineRole, Sketch, SketchLine};
-use super::snap::candidates::{of_angles, of_plan};
+use super::snap::candidates::{of_angles, of_plan, of_underlays};
 use super::snap::choose::stepped_along;
 use super::snap::{Caught, Moving, choose};
 use crate::intent::Intent;
@@ -75,6 +75,7 @@ impl MeasureTool {
     fn aim_at(&mut self, spot: &Spot, scene: &Scene<'_>) {
         let last = self.aim.and_then(|(_, caught)| caught);
         let mut candidates = of_plan(scene.plan, Moving::Nothing);
+        candidates.extend(of_underlays(scene, spot));
         if let State::Second(first) = self.state {
             candidates.extend(of_angles(first, None));
         }

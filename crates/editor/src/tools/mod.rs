@@ -4,6 +4,7 @@
 
 pub mod before;
 pub mod copies;
+pub mod fit_underlay;
 pub mod framing;
 pub mod gesture;
 pub mod handles;
@@ -11,6 +12,7 @@ pub mod hit;
 mod hold;
 pub mod measure;
 pub mod move_outline;
+pub mod move_underlay;
 pub mod move_units;
 pub mod outline;
 pub mod scene;

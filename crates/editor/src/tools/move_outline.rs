@@ -7,7 +7,7 @@ use glam::DVec2;
 
 use super::gesture::{Spot, in_steps, point_in_steps, step_m};
 use super::sketch::{CardLine, LineRole, SketchLine};
-use super::snap::candidates::{of_angles, of_plan};
+use super::snap::candidates::{of_angles, of_plan, of_underlays};
 use super::snap::choose::{CATCH_PT, stepped_along};
 use super::snap::{Caught, Moving, choose};
 use super::{Asked, Scene};
@@ -121,6 +121,7 @@ impl MoveOutline {
             OutlinePart::Edge(_) | OutlinePart::NewCorner(_) => Moving::Nothing,
         };
         let mut candidates = of_plan(scene.plan, moving);
+        candidates.extend(of_underlays(scene, wanted));
         for neighbor in self.neighbors(scene.plan) {
             candidates.extend(of_angles(neighbor, None));
         }

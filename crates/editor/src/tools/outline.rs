@@ -170,6 +170,7 @@ impl OutlineTool {
             all.extend(candidates::of_drawn(&[from]));
         }
         all.extend(candidates::of_plan(scene.plan, Moving::Nothing));
+        all.extend(candidates::of_underlays(scene, spot));
         match choose(spot.at, &all, last, spot.m_per_pt) {
             Some(caught) => (stepped_along(&caught, step), Some(caught)),
             None => (rounded, None),

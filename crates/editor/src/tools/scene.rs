@@ -1,7 +1,12 @@
-//! What a tool may see: the plan as it was when the gesture began, the selection, the make-up in hand, what is typed.
+//! What a tool may see: the plan as it was when the gesture began, the selection, the make-up in hand, lines under the plan,
+//! what is typed.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use gantline_exchange::underlay::Lines;
 use gantline_plan::catalog::MakeUp;
-use gantline_plan::document::{Plan, RoofId};
+use gantline_plan::document::{ContentHash, Plan, RoofId};
 use gantline_plan::geometry::rings::ring_contains;
 use glam::DVec2;
 
@@ -21,6 +26,8 @@ pub struct Scene<'a> {
     pub hand_setback_m: f64,
     /// The roof whose level is worked on.
     pub level: Option<RoofId>,
+    /// Lines of drawings under the plan, by attachment.
+    pub lines: &'a BTreeMap<ContentHash, Arc<Lines>>,
     /// Values typed so far.
     pub typed: Typed,
 }

@@ -239,6 +239,7 @@ impl SelectTool {
                 caught: match dragged {
                     Dragged::Units(units) => units.caught(),
                     Dragged::Outline(outline) => outline.caught(),
+                    Dragged::Underlay(underlay) => underlay.caught(),
                     Dragged::Slew(_) | Dragged::Setback(_) | Dragged::Copies(_) => None,
                 },
                 lines: dragged.before(scene.plan),
@@ -283,7 +284,7 @@ mod tests {
     }
 
     fn scene<'a>(plan: &'a Plan, selection: &'a Selection, typed: Typed) -> Scene<'a> {
-        Scene { plan, selection, hand: None, hand_setback_m: 1.2, level: None, typed }
+        Scene { plan, selection, hand: None, hand_setback_m: 1.2, level: None, lines: &witness::NO_LINES, typed }
     }
 
     /// Carries intents out on a history, as the editor does.

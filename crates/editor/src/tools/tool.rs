@@ -2,6 +2,7 @@
 
 use gantline_plan::document::PlacementId;
 
+use super::fit_underlay::{Fit, FitUnderlay};
 use super::gesture::GestureEvent;
 use super::measure::MeasureTool;
 use super::outline::{OutlineTool, Purpose};
@@ -26,6 +27,10 @@ pub enum ToolKind {
     Unit,
     /// Measures.
     Measure,
+    /// Sets the scale of an underlay.
+    ScaleUnderlay,
+    /// Sets the turn of an underlay.
+    TurnUnderlay,
 }
 
 /// The tool in hand.
@@ -39,6 +44,8 @@ pub enum Tool {
     Unit(UnitTool),
     /// Measures.
     Measure(MeasureTool),
+    /// Sets scale or turn of an underlay.
+    Underlay(FitUnderlay),
 }
 
 impl Default for Tool {
@@ -57,6 +64,8 @@ impl Tool {
             ToolKind::Obstacle => Self::Outline(OutlineTool::new(Purpose::Obstacle)),
             ToolKind::Unit => Self::Unit(UnitTool::default()),
             ToolKind::Measure => Self::Measure(MeasureTool::default()),
+            ToolKind::ScaleUnderlay => Self::Underlay(FitUnderlay::new(Fit::Scale)),
+            ToolKind::TurnUnderlay => Self::Underlay(FitUnderlay::new(Fit::Turn)),
         }
     }
 
@@ -71,6 +80,10 @@ impl Tool {
             },
             Self::Unit(_) => ToolKind::Unit,
             Self::Measure(_) => ToolKind::Measure,
+            Self::Underlay(fitting) => match fitting.fit() {
+                Fit::Scale => ToolKind::ScaleUnderlay,
+                Fit::Turn => ToolKind::TurnUnderlay,
+            },
         }
     }
 
@@ -81,6 +94,7 @@ impl Tool {
             Self::Outline(tool) => tool.step(event, scene),
             Self::Unit(tool) => tool.step(event, scene),
             Self::Measure(tool) => tool.step(event, scene),
+            Self::Underlay(tool) => tool.step(event, scene),
         }
     }
 
@@ -89,7 +103,7 @@ impl Tool {
         match self {
             Self::Select(tool) => tool.renew(scene),
             Self::Unit(tool) => tool.renew(scene),
-            Self::Outline(_) | Self::Measure(_) => Vec::new(),
+            Self::Outline(_) | Self::Measure(_) | Self::Underlay(_) => Vec::new(),
         }
     }
 
@@ -100,6 +114,7 @@ impl Tool {
             Self::Outline(tool) => tool.asks(),
             Self::Unit(tool) => tool.asks(),
             Self::Measure(_) => Vec::new(),
+            Self::Underlay(tool) => tool.asks(),
         }
     }
 
@@ -110,6 +125,7 @@ impl Tool {
             Self::Outline(tool) => tool.is_busy(),
             Self::Unit(tool) => tool.is_busy(),
             Self::Measure(tool) => tool.is_busy(),
+            Self::Underlay(tool) => tool.is_busy(),
         }
     }
 
@@ -117,7 +133,7 @@ impl Tool {
     pub fn dragged_unit(&self) -> Option<PlacementId> {
         match self {
             Self::Select(tool) => tool.dragged_unit(),
-            Self::Outline(_) | Self::Unit(_) | Self::Measure(_) => None,
+            Self::Outline(_) | Self::Unit(_) | Self::Measure(_) | Self::Underlay(_) => None,
         }
     }
 
@@ -128,6 +144,7 @@ impl Tool {
             Self::Outline(tool) => tool.waits_for(),
             Self::Unit(tool) => tool.waits_for(),
             Self::Measure(tool) => tool.waits_for(),
+            Self::Underlay(tool) => tool.waits_for(),
         }
     }
 
@@ -138,6 +155,7 @@ impl Tool {
             Self::Outline(tool) => tool.sketch(scene),
             Self::Unit(tool) => tool.sketch(scene),
             Self::Measure(tool) => tool.sketch(),
+            Self::Underlay(tool) => tool.sketch(),
         }
     }
 }

@@ -177,7 +177,7 @@ mod tests {
     }
 
     fn scene<'a>(plan: &'a Plan, selection: &'a Selection, hand: &'a MakeUp, typed: Typed) -> Scene<'a> {
-        Scene { plan, selection, hand: Some(hand), hand_setback_m: 1.2, level: None, typed }
+        Scene { plan, selection, hand: Some(hand), hand_setback_m: 1.2, level: None, lines: &witness::NO_LINES, typed }
     }
 
     fn placed(intents: &[Intent]) -> Standing {

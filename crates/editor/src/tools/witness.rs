@@ -1,12 +1,19 @@
 //! Small plans that tests of tools share: a rectangle of 30 by 20 m at 20 m, with a family, with and without units.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use gantline_exchange::underlay::Lines;
 use gantline_plan::basis::{DesignCode, presets};
 use gantline_plan::catalog::{Family, MakeUp};
 use gantline_plan::change::{Change, apply};
-use gantline_plan::document::{EdgeId, FamilyId, Plan, Standing, Station};
+use gantline_plan::document::{
+    Attachment, AttachmentKind, ContentHash, EdgeId, FamilyId, Plan, Standing, Station, Underlay,
+};
 use glam::DVec2;
+
+/// No drawing under the plan.
+pub static NO_LINES: BTreeMap<ContentHash, Arc<Lines>> = BTreeMap::new();
 
 /// A rectangle of 30 by 20 m from the origin, and the demonstration family Heron.
 pub fn rectangle_plan() -> Plan {
@@ -41,4 +48,26 @@ pub fn with_units(along_m: &[f64]) -> Plan {
         tag: None,
     };
     apply(&plan, &Change::All(along_m.iter().map(place).collect())).unwrap().plan
+}
+
+/// An underlay of nothing in particular.
+pub fn underlay() -> Underlay {
+    Underlay {
+        name: "Fourth floor".to_owned(),
+        attachment: ContentHash::of(b""),
+        page: 1,
+        roof: None,
+        origin_m: DVec2::ZERO,
+        m_per_unit: 0.02,
+        turn_rad: 0.0,
+        opacity: 0.5,
+        locked: false,
+        shown: true,
+    }
+}
+
+/// The rectangle with an underlay.
+pub fn with_underlay() -> Plan {
+    let attachment = Attachment::new(AttachmentKind::Png, b"a scan".to_vec()).unwrap();
+    apply(&rectangle_plan(), &Change::AddUnderlay { underlay: underlay(), attachment }).unwrap().plan
 }

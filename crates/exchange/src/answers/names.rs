@@ -12,6 +12,7 @@ pub fn name_of(plan: &Plan, thing: ThingId) -> String {
         ThingId::Plan => "the plan".to_owned(),
         ThingId::Roof(id) => named(plan.roofs.get(&id).map(|roof| roof.name.as_str()), id.to_string()),
         ThingId::Edge(id) => id.to_string(),
+        ThingId::Underlay(id) => named(plan.underlays.get(&id).map(|one| one.name.as_str()), id.to_string()),
         ThingId::Obstacle(id) => named(plan.obstacles.get(&id).map(|one| one.name.as_str()), id.to_string()),
         ThingId::Placement(id) => named(plan.placements.get(&id).map(|one| one.tag.0.as_str()), id.to_string()),
     }

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use gantline_plan::change::{Change, Refused, apply};
-use gantline_plan::document::{Datum, GeoPlace, Obstacle, Plan, RoofId, ThingId};
+use gantline_plan::document::{AttachmentKind, Datum, GeoPlace, Obstacle, Plan, RoofId, ThingId};
 use gantline_plan::geometry::rings::{ring_contains, signed_area_m2};
 use gantline_plan::quantity::{UnitSystem, length};
 use glam::DVec2;
@@ -125,9 +125,11 @@ impl fmt::Display for KeptPlace {
     }
 }
 
-/// The place that outlines must keep to lie where they belong in a plan; none while nothing stands on the plan.
+/// The place that outlines must keep to lie where they belong in a plan; none while nothing stands on the plan and no drawing
+/// with a grid lies under it.
 pub fn place_to_keep(plan: &Plan) -> Option<KeptPlace> {
-    let is_blank = plan.roofs.is_empty() && plan.obstacles.is_empty() && plan.placements.is_empty();
+    let has_grid = plan.attachments_in_use().any(|(_, attachment)| attachment.kind() == AttachmentKind::Dxf);
+    let is_blank = !has_grid && plan.roofs.is_empty() && plan.obstacles.is_empty() && plan.placements.is_empty();
     (!is_blank).then_some(KeptPlace { origin_m: plan.datum.grid_origin_m, plane: plan.datum.local_plane })
 }
 

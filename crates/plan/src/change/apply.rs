@@ -5,7 +5,7 @@ use std::sync::Arc;
 use glam::DVec2;
 
 use super::anchor_bars::check_anchor_bars;
-use super::{Change, EdgePatch, Refused, RoofPatch, place, ring_edit};
+use super::{Change, EdgePatch, Refused, RoofPatch, place, ring_edit, underlay};
 use crate::document::title::FARTHEST_GRID_M;
 use crate::document::{
     Datum, Edge, EdgeId, FacadeFoot, FacadeStep, FamilyId, Obstacle, ObstacleId, Plan, Roof, RoofId, Slab, Standing,
@@ -94,6 +94,19 @@ fn carry_out(applied: &mut Applied, change: &Change) -> Result<(), Refused> {
         Change::SetPlacements(ids, patch) => place::set_placements(plan, ids, patch)?,
         Change::SetFixing(ids, fixing) => place::set_fixing(plan, ids, fixing.as_ref())?,
         Change::RemovePlacements(ids) => place::remove(plan, ids)?,
+        Change::AddUnderlay { underlay, attachment } => {
+            let id = underlay::add(plan, underlay, attachment)?;
+            applied.made.push(ThingId::Underlay(id));
+        }
+        Change::MoveUnderlay { underlay, by } => underlay::move_by(plan, *underlay, *by)?,
+        Change::ScaleUnderlay { underlay, from, to, length_m } => {
+            underlay::scale(plan, *underlay, *from, *to, *length_m)?;
+        }
+        Change::TurnUnderlay { underlay, from, to, direction_rad } => {
+            underlay::turn(plan, *underlay, *from, *to, *direction_rad)?;
+        }
+        Change::SetUnderlay(id, patch) => underlay::set(plan, *id, patch)?,
+        Change::RemoveUnderlay(id) => underlay::remove(plan, *id)?,
     }
     Ok(())
 }
@@ -142,6 +155,8 @@ fn remove_roof(plan: &mut Plan, id: RoofId) -> Result<(), Refused> {
     let edges: Vec<EdgeId> = roof.rings().flat_map(|ring| ring.corners().iter().map(|c| c.edge.id)).collect();
     plan.roofs.remove(&id);
     plan.obstacles.retain(|_, obstacle| obstacle.roof != id);
+    // A drawing shows more than one roof: it stays, under every level.
+    plan.underlays.values_mut().filter(|one| one.roof == Some(id)).for_each(|one| one.roof = None);
     forget_edges(plan, &edges);
     plan.placements.retain(|_, placement| !matches!(placement.stands, Standing::Free { roof, .. } if roof == id));
     for other in plan.roofs.values_mut() {

@@ -5,8 +5,8 @@ use glam::DVec2;
 use crate::basis::{DesignCode, LoadBasis};
 use crate::catalog::{Family, MakeUp, SlewStops};
 use crate::document::{
-    Datum, EdgeId, FacadeFoot, FacadeStep, Obstacle, ObstacleId, PartId, PlacementId, RoofId, Slab, Standing, Tag,
-    Title, WallConcrete,
+    Attachment, Datum, EdgeId, FacadeFoot, FacadeStep, Obstacle, ObstacleId, PartId, PlacementId, RoofId, Slab,
+    Standing, Tag, Title, Underlay, UnderlayId, WallConcrete,
 };
 
 /// One wish; a list of wishes is one too.
@@ -104,6 +104,67 @@ pub enum Change {
     SetFixing(Vec<PlacementId>, Option<PartId>),
     /// Takes units away.
     RemovePlacements(Vec<PlacementId>),
+    /// Lays an attachment under the plan.
+    AddUnderlay {
+        /// Where and how it lies; the attachment that it names is the one given here.
+        underlay: Underlay,
+        /// What it shows.
+        attachment: Attachment,
+    },
+    /// Moves an underlay.
+    MoveUnderlay {
+        /// The underlay.
+        underlay: UnderlayId,
+        /// By how much.
+        by: DVec2,
+    },
+    /// Scales an underlay by a length that is known of it; the first place stays where it is.
+    ScaleUnderlay {
+        /// The underlay.
+        underlay: UnderlayId,
+        /// Where one of its places lies now.
+        from: DVec2,
+        /// Where the other lies now.
+        to: DVec2,
+        /// How far apart they are.
+        length_m: f64,
+    },
+    /// Turns an underlay by a direction that is known of it; the first place stays where it is.
+    TurnUnderlay {
+        /// The underlay.
+        underlay: UnderlayId,
+        /// Where one of its places lies now.
+        from: DVec2,
+        /// Where the other lies now.
+        to: DVec2,
+        /// Direction from the first to the other, counter-clockwise from the plan's x axis.
+        direction_rad: f64,
+    },
+    /// Changes data of an underlay.
+    SetUnderlay(UnderlayId, UnderlayPatch),
+    /// Takes an underlay away, with its attachment where no other shows it.
+    RemoveUnderlay(UnderlayId),
+}
+
+/// Data of an underlay; what is none stays as it is.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct UnderlayPatch {
+    /// Name.
+    pub name: Option<String>,
+    /// Page, from 1.
+    pub page: Option<u32>,
+    /// The roof on whose level it lies; the inner none: under every level.
+    pub roof: Option<Option<RoofId>>,
+    /// Length of one of its own units.
+    pub m_per_unit: Option<f64>,
+    /// Turn.
+    pub turn_rad: Option<f64>,
+    /// Opacity.
+    pub opacity: Option<f64>,
+    /// Lock.
+    pub locked: Option<bool>,
+    /// Whether it is shown.
+    pub shown: Option<bool>,
 }
 
 /// Data of a roof; what is none stays as it is.

@@ -7,8 +7,9 @@ pub mod history;
 pub mod place;
 pub mod refused;
 pub mod ring_edit;
+pub mod underlay;
 
 pub use apply::{Applied, apply};
-pub use asked::{Change, EdgePatch, PlacementPatch, RoofPatch};
+pub use asked::{Change, EdgePatch, PlacementPatch, RoofPatch, UnderlayPatch};
 pub use history::{Done, History};
 pub use refused::Refused;

@@ -49,6 +49,20 @@ pub enum Refused {
     /// A unit that does not stand on an edge was asked for its place along it.
     #[error("{} stands free: it has no place along an edge", name(.0))]
     StandsFree(ThingId),
+    /// Two places that are to tell a length or a direction are the same.
+    #[error("the two points lie on each other at ({:.3}, {:.3}) m: they tell neither a length nor a direction", .at.x, .at.y)]
+    PlacesCoincide {
+        /// Where.
+        at: DVec2,
+    },
+    /// More attached than a plan takes in.
+    #[error("the files under the plan would have {has} bytes together; a plan takes in at most {most}")]
+    TooMuchAttached {
+        /// Bytes together.
+        has: usize,
+        /// Bytes that are taken in.
+        most: usize,
+    },
     /// The loads of a basis can't be combined as it says.
     #[error(transparent)]
     Basis(#[from] crate::basis::CombinedFault),
@@ -59,7 +73,7 @@ impl Refused {
     pub fn place(&self) -> Option<DVec2> {
         match self {
             Self::Outline(fault) => fault.place(),
-            Self::HoleLeavesRoof { at } => Some(*at),
+            Self::HoleLeavesRoof { at } | Self::PlacesCoincide { at } => Some(*at),
             _ => None,
         }
     }
@@ -72,5 +86,6 @@ fn name(thing: &ThingId) -> String {
         ThingId::Edge(id) => id.to_string(),
         ThingId::Obstacle(id) => id.to_string(),
         ThingId::Placement(id) => id.to_string(),
+        ThingId::Underlay(id) => id.to_string(),
     }
 }

@@ -103,6 +103,11 @@ typed_id!(
     PlacementId,
     "unit"
 );
+typed_id!(
+    /// An underlay.
+    UnderlayId,
+    "underlay"
+);
 
 /// The name of a part inside its family, as the catalog gives it.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema)]
@@ -136,6 +141,8 @@ pub enum ThingId {
     Obstacle(ObstacleId),
     /// A placed unit.
     Placement(PlacementId),
+    /// An underlay.
+    Underlay(UnderlayId),
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@
 //! measured from it. Direction: an edge belongs to the corner it leaves; outer rings run
 //! counter-clockwise and holes clockwise, so that outside is always on the right of an edge.
 
+pub mod attachment;
 pub mod edge;
 pub mod ids;
 pub mod obstacle;
@@ -14,9 +15,11 @@ pub mod roof;
 pub mod slab;
 pub mod tag;
 pub mod title;
+pub mod underlay;
 
+pub use attachment::{Attachment, AttachmentFault, AttachmentKind, ContentHash};
 pub use edge::{Edge, FacadeData, FacadeFoot, FacadeStep, Parapet, WallConcrete};
-pub use ids::{EdgeId, FamilyId, ObstacleId, PartId, PlacementId, RoofId, ThingId};
+pub use ids::{EdgeId, FamilyId, ObstacleId, PartId, PlacementId, RoofId, ThingId, UnderlayId};
 pub use obstacle::Obstacle;
 pub use placement::{EdgeEnd, Placement, Standing, Station};
 pub use plan::Plan;
@@ -25,3 +28,4 @@ pub use roof::Roof;
 pub use slab::{AnchorBars, EdgeAnchorBars, EdgeBars, NoDrillZone, Slab, SlabBars, SlabZone};
 pub use tag::Tag;
 pub use title::{Datum, GeoPlace, Title};
+pub use underlay::Underlay;

@@ -7,7 +7,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Datum, Edge, EdgeId, FamilyId, Obstacle, ObstacleId, Placement, PlacementId, Ring, Roof, RoofId, ThingId, Title,
+    Attachment, ContentHash, Datum, Edge, EdgeId, FamilyId, Obstacle, ObstacleId, Placement, PlacementId, Ring, Roof,
+    RoofId, ThingId, Title, Underlay, UnderlayId,
 };
 use crate::basis::{DesignCode, LoadBasis};
 use crate::catalog::Family;
@@ -32,6 +33,12 @@ pub struct Plan {
     pub families: BTreeMap<FamilyId, Arc<Family>>,
     /// Placed units.
     pub placements: BTreeMap<PlacementId, Placement>,
+    /// Drawings and scans under the plan, the lowest first.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub underlays: BTreeMap<UnderlayId, Underlay>,
+    /// The files that they show.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub attachments: BTreeMap<ContentHash, Attachment>,
     /// The number of the next id; ids are never used twice.
     pub(crate) next_id: u64,
 }
@@ -68,6 +75,8 @@ impl Plan {
             obstacles: BTreeMap::new(),
             families: BTreeMap::new(),
             placements: BTreeMap::new(),
+            underlays: BTreeMap::new(),
+            attachments: BTreeMap::new(),
             next_id: 1,
         }
     }
@@ -77,6 +86,18 @@ impl Plan {
         let number = self.next_id;
         self.next_id += 1;
         number
+    }
+
+    /// The attachments that an underlay shows.
+    pub fn attachments_in_use(&self) -> impl Iterator<Item = (ContentHash, &Attachment)> {
+        let is_used = |hash: &ContentHash| self.underlays.values().any(|underlay| underlay.attachment == *hash);
+        self.attachments.iter().filter(move |(hash, _)| is_used(hash)).map(|(&hash, attachment)| (hash, attachment))
+    }
+
+    /// Drops the attachments that no underlay shows.
+    pub(crate) fn drop_unused_attachments(&mut self) {
+        let underlays = &self.underlays;
+        self.attachments.retain(|hash, _| underlays.values().any(|underlay| underlay.attachment == *hash));
     }
 
     /// Where an edge is.
@@ -102,6 +123,7 @@ impl Plan {
             ThingId::Edge(id) => self.find_edge(id).is_some(),
             ThingId::Obstacle(id) => self.obstacles.contains_key(&id),
             ThingId::Placement(id) => self.placements.contains_key(&id),
+            ThingId::Underlay(id) => self.underlays.contains_key(&id),
         }
     }
 }

@@ -18,6 +18,14 @@ pub enum ReadError {
         /// Bytes that are read.
         most: usize,
     },
+    /// Too much in it besides attachments.
+    #[error("the file has {has} bytes besides its texts and attachments; at most {most} are read")]
+    TooMuchText {
+        /// Bytes outside of strings.
+        has: usize,
+        /// Bytes that are read.
+        most: usize,
+    },
     /// Not JSON text.
     #[error("line {line}, column {column}: {what}")]
     NotJson {
@@ -72,6 +80,13 @@ pub(super) fn members_of(bytes: &[u8]) -> Result<Value, ReadError> {
     if bytes.len() > limits::LARGEST_FILE_BYTES {
         return Err(ReadError::TooLarge { has: bytes.len(), most: limits::LARGEST_FILE_BYTES });
     }
+    let most = limits::MOST_OUTSIDE_STRINGS_BYTES;
+    if bytes.len() > most {
+        let outside = outside_strings(bytes);
+        if outside > most {
+            return Err(ReadError::TooMuchText { has: outside, most });
+        }
+    }
     let mut value: Value = serde_json::from_slice(bytes).map_err(|error| ReadError::NotJson {
         line: error.line(),
         column: error.column(),
@@ -91,6 +106,24 @@ pub(super) fn plan_of(members: &Value) -> Result<Plan, ReadError> {
     let plan = plan_from(members)?;
     sound::check(&plan)?;
     Ok(plan)
+}
+
+/// How many bytes stand outside of strings; the marks around a string count as outside.
+fn outside_strings(bytes: &[u8]) -> usize {
+    let (mut outside, mut is_inside, mut is_escaped) = (0, false, false);
+    for &byte in bytes {
+        match (is_inside, byte) {
+            (true, _) if is_escaped => is_escaped = false,
+            (true, b'\\') => is_escaped = true,
+            (_, b'"') => {
+                is_inside = !is_inside;
+                outside += 1;
+            }
+            (true, _) => {}
+            (false, _) => outside += 1,
+        }
+    }
+    outside
 }
 
 fn check_version(value: &Value) -> Result<u64, ReadError> {
@@ -120,7 +153,9 @@ fn plan_from(value: &Value) -> Result<Plan, ReadError> {
 fn fault_path(value: &Value) -> Vec<String> {
     use crate::basis::{DesignCode, LoadBasis};
     use crate::catalog::{Family, MakeUp};
-    use crate::document::{Corner, Datum, Obstacle, Placement, Roof, Slab, Standing, Title};
+    use crate::document::{
+        Attachment, ContentHash, Corner, Datum, Obstacle, Placement, Roof, Slab, Standing, Title, Underlay,
+    };
 
     fn fails<T: for<'de> Deserialize<'de>>(value: &Value) -> bool {
         T::deserialize(value).is_err()
@@ -150,6 +185,8 @@ fn fault_path(value: &Value) -> Vec<String> {
                 "obstacles" => fails::<Obstacle>(item),
                 "families" => fails::<Family>(item),
                 "placements" => fails::<Placement>(item),
+                "underlays" => fails::<Underlay>(item),
+                "attachments" => name.parse::<ContentHash>().is_err() || fails::<Attachment>(item),
                 _ => false,
             };
             if !is_at_fault {

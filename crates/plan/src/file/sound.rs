@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::limits;
 use crate::change::apply::{check_datum, check_point, check_profile, check_slab};
 use crate::change::ring_edit::check_rings;
+use crate::change::underlay;
 use crate::document::{FacadeFoot, Plan, Ring, RoofId, Standing, ring::check_outline};
 
 /// A part of a plan that does not hang together with the rest.
@@ -47,6 +48,7 @@ pub fn check(plan: &Plan) -> Result<(), Unsound> {
             return Err(at(&["placements", &id.to_string(), "make_up", "family"], what));
         }
     }
+    check_underlays(plan)?;
     plan.basis.check().map_err(|fault| at(&["basis", "combinations"], fault.to_string()))
 }
 
@@ -64,6 +66,28 @@ fn check_sizes(plan: &Plan) -> Result<(), Unsound> {
     Ok(())
 }
 
+/// Underlays show attachments of the file, and these are what they say they are.
+fn check_underlays(plan: &Plan) -> Result<(), Unsound> {
+    for (hash, attachment) in &plan.attachments {
+        if attachment.hash() != *hash {
+            let what = format!("its content has the hash {}: it is not what was attached", attachment.hash());
+            return Err(at(&["attachments", &hash.to_string()], what));
+        }
+    }
+    for (id, one) in &plan.underlays {
+        let name = id.to_string();
+        underlay::check(one).map_err(|refused| at(&["underlays", &name], refused.to_string()))?;
+        if !plan.attachments.contains_key(&one.attachment) {
+            let what = format!("{} is not in the file", one.attachment);
+            return Err(at(&["underlays", &name, "attachment"], what));
+        }
+        if let Some(roof) = one.roof.filter(|roof| !plan.roofs.contains_key(roof)) {
+            return Err(at(&["underlays", &name, "roof"], format!("{roof} is not in the file")));
+        }
+    }
+    underlay::check_sizes(plan).map_err(|refused| at(&["underlays"], refused.to_string()))
+}
+
 /// Every id is used once and lies below the counter.
 fn check_ids(plan: &Plan) -> Result<(), Unsound> {
     let mut edges = BTreeSet::new();
@@ -79,6 +103,7 @@ fn check_ids(plan: &Plan) -> Result<(), Unsound> {
         .chain(plan.obstacles.keys().map(|id| id.number()))
         .chain(plan.families.keys().map(|id| id.number()))
         .chain(plan.placements.keys().map(|id| id.number()))
+        .chain(plan.underlays.keys().map(|id| id.number()))
         .max()
         .unwrap_or(0);
     if plan.next_id <= highest {

@@ -1,4 +1,5 @@
-//! What is sound of a file that can't be read whole: all but the roofs, obstacles, families and units at fault.
+//! What is sound of a file that can't be read whole: all but the roofs, obstacles, families, units,
+//! underlays and attachments at fault.
 
 use serde_json::Value;
 
@@ -49,7 +50,7 @@ fn take_out(members: &mut Value, fault: &ReadError) -> Option<String> {
     let ReadError::Part { path, .. } = fault else { return None };
     let mut steps = path.split(" › ");
     let (kind, id) = (steps.next()?, steps.next()?);
-    if !["roofs", "obstacles", "families", "placements"].contains(&kind) {
+    if !["roofs", "obstacles", "families", "placements", "underlays", "attachments"].contains(&kind) {
         return None;
     }
     members.get_mut(kind)?.as_object_mut()?.remove(id)?;

@@ -5,10 +5,16 @@ use serde_json::Value;
 use super::{FORMAT, VERSION};
 use crate::document::Plan;
 
-/// The plan file of a plan: the same plan gives the same bytes.
+/// The plan file of a plan: the same plan gives the same bytes. An attachment that no underlay shows is left out.
 pub fn write(plan: &Plan) -> Result<String, serde_json::Error> {
     let mut text = String::new();
-    let body = serde_json::to_value(plan)?;
+    let body = if plan.attachments_in_use().count() == plan.attachments.len() {
+        serde_json::to_value(plan)?
+    } else {
+        let mut without_leftovers = plan.clone();
+        without_leftovers.drop_unused_attachments();
+        serde_json::to_value(&without_leftovers)?
+    };
     text.push_str("{\n  \"format\": ");
     text.push_str(&serde_json::to_string(FORMAT)?);
     text.push_str(",\n  \"version\": ");
@@ -28,7 +34,19 @@ pub fn write(plan: &Plan) -> Result<String, serde_json::Error> {
 }
 
 /// Order of the plan's parts in the file: what people look for first comes first.
-const ORDER: &[&str] = &["title", "datum", "next_id", "roofs", "obstacles", "placements", "code", "basis", "families"];
+const ORDER: &[&str] = &[
+    "title",
+    "datum",
+    "next_id",
+    "roofs",
+    "obstacles",
+    "placements",
+    "underlays",
+    "code",
+    "basis",
+    "families",
+    "attachments",
+];
 
 fn push(text: &mut String, value: &Value, depth: usize) -> Result<(), serde_json::Error> {
     match value {

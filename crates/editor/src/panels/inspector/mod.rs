@@ -19,6 +19,8 @@ mod reactions;
 mod roof;
 mod roof_bars;
 mod several;
+mod underlay;
+mod underlays;
 mod unit;
 mod unit_parts;
 mod unit_place;

@@ -6,6 +6,7 @@ use gantline_plan::document::{Datum, ThingId, Title};
 use gantline_plan::quantity::Kind;
 
 use super::of_selection::{findings, heading, soft};
+use super::underlays;
 use crate::document::OpenDocument;
 use crate::intent::Intent;
 use crate::session::{Page, Selection};
@@ -22,6 +23,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &m
     title(ui, sight, intents);
     basis(ui, sight, intents);
     figures(ui, sight);
+    underlays::show(ui, sight, intents);
     findings(ui, sight, sight.assessment.checks(), intents);
 }
 

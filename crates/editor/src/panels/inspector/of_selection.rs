@@ -3,7 +3,7 @@
 use egui::{Frame, Margin, RichText, ScrollArea, Ui};
 use gantline_plan::assess::Check;
 
-use super::{edges, nothing, obstacle, roof, several, unit, units};
+use super::{edges, nothing, obstacle, roof, several, underlay, unit, units};
 use crate::document::OpenDocument;
 use crate::intent::Intent;
 use crate::session::{Drawer, Selected};
@@ -27,6 +27,7 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, document: &OpenDocument, intents: &m
                 Selected::Unit(id) => unit::show(ui, sight, id, intents),
                 Selected::Units(ids) => units::show(ui, sight, &ids, intents),
                 Selected::Obstacle(id) => obstacle::show(ui, sight, id, intents),
+                Selected::Underlay(id) => underlay::show(ui, sight, id, intents),
                 Selected::Several => several::show(ui, sight, intents),
             });
         });

@@ -16,11 +16,12 @@ pub fn show(ui: &mut Ui, sight: &Sight<'_>, intents: &mut Vec<Intent>) {
     heading(ui, &format!("{} things", sight.session.selection.len()));
     soft(ui, sight, "Together they are nudged and deleted; the fields of one kind show when only that kind is kept.");
     ui.add_space(6.0);
-    let kinds: [Kind; 4] = [
+    let kinds: [Kind; 5] = [
         ("unit", |thing| matches!(thing, ThingId::Placement(_))),
         ("edge", |thing| matches!(thing, ThingId::Edge(_))),
         ("obstacle", |thing| matches!(thing, ThingId::Obstacle(_))),
         ("roof", |thing| matches!(thing, ThingId::Roof(_))),
+        ("underlay", |thing| matches!(thing, ThingId::Underlay(_))),
     ];
     for (name, is) in kinds {
         let of_kind: Vec<ThingId> = sight.session.selection.iter().filter(is).collect();

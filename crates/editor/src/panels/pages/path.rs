@@ -25,7 +25,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut Stri
     let path = match question {
         PathQuestion::Save => with_ending(typed.clone()),
         PathQuestion::Picture => with_picture_ending(typed.clone()),
-        PathQuestion::Open | PathQuestion::Drawing | PathQuestion::Folder => typed.clone(),
+        PathQuestion::Open | PathQuestion::Drawing | PathQuestion::Underlay | PathQuestion::Folder => typed.clone(),
     };
     let trouble = trouble(question, &typed);
     let is_written = matches!(question, PathQuestion::Save | PathQuestion::Picture);
@@ -46,7 +46,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut Stri
     ui.add_space(8.0);
     ui.horizontal(|ui| {
         let name = match question {
-            PathQuestion::Open | PathQuestion::Drawing => "Open",
+            PathQuestion::Open | PathQuestion::Drawing | PathQuestion::Underlay => "Open",
             PathQuestion::Save | PathQuestion::Picture if replaces => "Replace",
             PathQuestion::Folder | PathQuestion::Picture => "Write",
             PathQuestion::Save => "Save",
@@ -58,6 +58,7 @@ pub fn show(ui: &mut Ui, look: Look<'_>, question: PathQuestion, text: &mut Stri
             intents.push(match question {
                 PathQuestion::Open => Intent::OpenPath(path.clone()),
                 PathQuestion::Drawing => Intent::ReadDrawing(path.clone()),
+                PathQuestion::Underlay => Intent::ReadUnderlay(path.clone()),
                 PathQuestion::Save => Intent::SaveTo(path.clone()),
                 PathQuestion::Folder => Intent::DocumentsTo(path.clone()),
                 PathQuestion::Picture => Intent::PictureTo(path.clone()),
@@ -78,8 +79,10 @@ fn trouble(question: PathQuestion, path: &std::path::Path) -> Option<String> {
         return Some("A file name is missing.".to_owned());
     }
     match question {
-        PathQuestion::Open | PathQuestion::Drawing if !path.is_file() => Some("There is no such file.".to_owned()),
-        PathQuestion::Open | PathQuestion::Drawing | PathQuestion::Folder => None,
+        PathQuestion::Open | PathQuestion::Drawing | PathQuestion::Underlay if !path.is_file() => {
+            Some("There is no such file.".to_owned())
+        }
+        PathQuestion::Open | PathQuestion::Drawing | PathQuestion::Underlay | PathQuestion::Folder => None,
         PathQuestion::Save | PathQuestion::Picture => {
             let folder = path.parent().filter(|parent| !parent.as_os_str().is_empty());
             let there = folder.is_none_or(std::path::Path::is_dir);

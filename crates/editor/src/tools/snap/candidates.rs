@@ -6,6 +6,10 @@ use gantline_plan::document::{EdgeId, ObstacleId, PlacementId, Plan, Standing};
 use gantline_plan::geometry::frame::{EdgeLine, Frame};
 use glam::DVec2;
 
+use super::choose::HOLD_PT;
+use crate::tools::Scene;
+use crate::tools::gesture::Spot;
+
 /// Kinds of candidates in order of rank: a lower one wins.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum CatchKind {
@@ -108,6 +112,30 @@ pub fn of_plan(plan: &Plan, moving: Moving) -> Vec<Candidate> {
     all
 }
 
+/// Candidates of the drawings under the plan near a pointer: their points and lines. Where two lines cross is found as where
+/// edges cross.
+pub fn of_underlays(scene: &Scene<'_>, spot: &Spot) -> Vec<Candidate> {
+    /// A place with more lines than this is a hatch: the nearest are enough.
+    const MOST: usize = 60;
+    let mut all = Vec::new();
+    for underlay in scene.plan.underlays.values().filter(|one| one.is_seen(scene.level)) {
+        let Some(lines) = scene.lines.get(&underlay.attachment) else { continue };
+        let radius = HOLD_PT * spot.m_per_pt / underlay.m_per_unit;
+        for segment in lines.near(underlay.in_source(spot.at), radius, MOST) {
+            let (from, to) = (underlay.in_plan(segment.from), underlay.in_plan(segment.to));
+            for (at, _) in [(from, segment.is_point.0), (to, segment.is_point.1)].into_iter().filter(|(_, is)| *is) {
+                all.push(point(CatchKind::Corner, at, "point of the drawing"));
+            }
+            all.push(Candidate {
+                kind: CatchKind::Edge,
+                locus: Locus::Segment { from, to },
+                name: "line of the drawing",
+            });
+        }
+    }
+    all
+}
+
 /// A corner, and the lines through it along the plan's axes.
 fn of_corner(all: &mut Vec<Candidate>, corner: DVec2) {
     all.push(point(CatchKind::Corner, corner, "corner"));
@@ -194,4 +222,64 @@ pub fn of_stations(plan: &Plan, edge: EdgeId, without: &[PlacementId]) -> Vec<Ca
         all.push(line(CatchKind::Neighbor, across(pair[1] + pitch), edge_line.outward, "same pitch"));
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+    use std::sync::Arc;
+
+    use gantline_exchange::underlay::attach;
+    use gantline_plan::change::{Change, apply};
+    use gantline_plan::document::Underlay;
+
+    use super::*;
+    use crate::session::Selection;
+    use crate::tools::gesture::Held;
+    use crate::tools::snap::choose;
+    use crate::tools::{Typed, witness};
+
+    /// Two lines in millimeters that cross at (5, 4) m.
+    const CROSS: &[u8] = b"0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nA\n10\n0\n20\n4000\n11\n9000\n21\n4000\n\
+        0\nLINE\n8\nA\n10\n5000\n20\n0\n11\n5000\n21\n7000\n0\nENDSEC\n0\nEOF\n";
+
+    #[test]
+    fn points_lines_and_crossings_of_a_drawing_catch_where_it_lies() {
+        let (attachment, source) = attach(CROSS.to_vec()).unwrap();
+        let underlay = Underlay {
+            attachment: attachment.hash(),
+            m_per_unit: 0.001,
+            origin_m: DVec2::new(100.0, 50.0),
+            turn_rad: PI / 2.0,
+            ..witness::underlay()
+        };
+        let plan = witness::rectangle_plan();
+        let plan = apply(&plan, &Change::AddUnderlay { underlay, attachment: attachment.clone() }).unwrap().plan;
+        let lines = BTreeMap::from([(attachment.hash(), Arc::clone(source.lines().unwrap()))]);
+        let selection = Selection::default();
+        let typed = Typed::default();
+        let scene = Scene {
+            plan: &plan,
+            selection: &selection,
+            hand: None,
+            hand_setback_m: 1.2,
+            level: None,
+            lines: &lines,
+            typed,
+        };
+        let caught = |x: f64, y: f64| {
+            let at = DVec2::new(x, y);
+            let spot = Spot { at, m_per_pt: 0.01, held: Held::default(), hits: Vec::new() };
+            choose(at, &of_underlays(&scene, &spot), None, 0.01).map(|caught| (caught.by.kind, caught.at))
+        };
+        // Turned by a quarter to the left, (x, y) lies at (100 − y, 50 + x).
+        let near = |found: Option<(CatchKind, DVec2)>, kind: CatchKind, x: f64, y: f64| {
+            let (found_kind, at) = found.unwrap();
+            assert!(found_kind == kind && at.distance(DVec2::new(x, y)) < 1e-9, "{found_kind:?} at {at}");
+        };
+        near(caught(96.05, 50.04), CatchKind::Corner, 96.0, 50.0);
+        near(caught(96.05, 55.04), CatchKind::Crossing, 96.0, 55.0);
+        near(caught(96.05, 52.0), CatchKind::Edge, 96.0, 52.0);
+        assert_eq!(caught(98.5, 52.0), None);
+    }
 }
