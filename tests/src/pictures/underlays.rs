@@ -12,9 +12,7 @@ fn laid(camera: Camera, name: &str, bytes: &[u8]) -> Walker {
     let path = walker.file(name);
     std::fs::write(&path, bytes).expect("a file in the folder");
     walker.click("New plan");
-    walker.press_with_command_and_shift(Key::U);
-    walker.type_into("Path", &path.display().to_string());
-    walker.settle_underlays();
+    walker.lay_underlay_of(&path);
     walker
 }
 

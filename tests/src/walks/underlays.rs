@@ -19,8 +19,7 @@ fn with_file(name: &str, bytes: &[u8]) -> Walker {
     std::fs::write(walker.file(name), bytes).expect("a file in the folder");
     walker.click("New plan");
     walker.press(Key::V);
-    walker.press_with_command_and_shift(Key::U);
-    walker.settle_underlays();
+    walker.ask_for_underlay();
     walker
 }
 
@@ -143,8 +142,7 @@ fn a_page_is_chosen_from_several_and_another_later() {
     assert_eq!(only(&walker).page, 3);
     assert!(walker.texts_on_sheet().iter().all(|text| text != "Drawing underlay…"));
     // The same file again: its bytes are there once.
-    walker.press_with_command_and_shift(Key::U);
-    walker.settle_underlays();
+    walker.ask_for_underlay();
     walker.click("Page 1, 0.071 m × 0.035 m");
     assert_eq!((walker.plan().underlays.len(), walker.plan().attachments.len()), (2, 1));
 }

@@ -429,6 +429,24 @@ impl Walker {
         self.harness.run();
     }
 
+    /// Asks for an underlay; what comes of it may come in any frame, so the window need not rest between them.
+    pub fn ask_for_underlay(&mut self) {
+        self.harness.key_press_modifiers(Modifiers::COMMAND | Modifiers::SHIFT, Key::U);
+        self.harness.run_steps(3);
+        self.settle_underlays();
+    }
+
+    /// Asks for an underlay where the desktop shows no dialog: its path is typed.
+    pub fn lay_underlay_of(&mut self, path: &Path) {
+        self.press_with_command_and_shift(Key::U);
+        self.harness.get_by_role_and_label(Role::TextInput, "Path").focus();
+        self.harness.run();
+        self.replace_text(&path.display().to_string());
+        self.harness.key_press(Key::Enter);
+        self.harness.run_steps(3);
+        self.settle_underlays();
+    }
+
     /// Lets the thread for underlays and the window come to rest, and the copy for recovery be written that may fall due.
     pub fn settle_underlays(&mut self) {
         for _ in 0..5 {
