@@ -103,12 +103,15 @@ fn symbols(record: &Record, units: UnitSystem) -> Option<Block> {
         }
         cells
     };
-    let rows = record.symbols.chunks(beside).map(|some| row(some.iter().flat_map(told_of).collect()));
     let mut columns = vec![told("Symbol", 1.0), counted("Value", 1.0)];
     if us {
         columns.push(counted("In US customary units", 1.0));
     }
     let width = columns.len() * beside.min(record.symbols.len());
+    let rows = record.symbols.chunks(beside).map(|some| {
+        let told = some.iter().flat_map(told_of);
+        row(told.chain(std::iter::repeat_with(|| words(""))).take(width).collect())
+    });
     table(columns.into_iter().cycle().take(width).collect(), rows.collect())
 }
 

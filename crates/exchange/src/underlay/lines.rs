@@ -52,7 +52,8 @@ impl Lines {
         let tolerance = (corners.size_m().max_element() * CHORD_SHARE).max(1e-9);
         let mut segments: Vec<Segment> = Vec::new();
         for trace in traces() {
-            let points = trace.chords(tolerance);
+            let room = MOST_SEGMENTS.saturating_sub(segments.len()) + 1;
+            let points = trace.chords(tolerance, room).ok_or(UnderlayFault::TooManyLines { most: MOST_SEGMENTS })?;
             let mut ends = std::iter::once(trace.start).chain(trace.pieces.iter().map(|piece| piece.to)).peekable();
             let mut is_point = Vec::with_capacity(points.len());
             for &at in &points {
