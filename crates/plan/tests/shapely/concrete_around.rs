@@ -42,7 +42,7 @@ struct AreaFound {
     area_m2: f64,
 }
 
-#[derive(Deserialize)]
+#[derive(Debug, Deserialize)]
 struct EdgeFound {
     outward: [f64; 2],
     distance_m: Vec<Option<f64>>,
@@ -54,8 +54,9 @@ struct EdgeFound {
     shear_area_m2: f64,
 }
 
-/// Coordinates lie on a grid of a tenth of a micrometer: lengths agree to that with room for slanted cuts.
-const LENGTH_M: f64 = 1e-6;
+/// Coordinates lie on a grid of a tenth of a micrometer: lengths agree to that with room for ways that end
+/// on short chords of a curve.
+const LENGTH_M: f64 = 5e-6;
 /// Perimeters of some meters times the same.
 const AREA_M2: f64 = 1e-6;
 /// Corners farther along an edge than this many times the reach count as none.
@@ -122,7 +123,8 @@ fn edges_corners_and_bodies_toward_edges_are_those_of_cut_lines() {
         assert_eq!(around.edges().len(), case.edges.len(), "{}", case.name);
         for wanted in &case.edges {
             let index = around.edges().iter().position(|found| is(found, wanted, case.reach_m));
-            let index = index.unwrap_or_else(|| panic!("{}: no edge toward {:?}", case.name, wanted.outward));
+            let index =
+                index.unwrap_or_else(|| panic!("{}: no edge toward {:?} in {:?}", case.name, wanted, around.edges()));
             assert_eq!(around.edges()[index].thickness_m, wanted.thickness_m, "{}", case.name);
             let half = wanted.half_width_m;
             let found = around.shear_area_m2(index, &wanted.front, half, half);
