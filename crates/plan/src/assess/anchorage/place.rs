@@ -1,7 +1,7 @@
 //! The concrete that a base's anchors stand in: a slab with its zones and holes, a plinth, or a wall, with the anchors of
 //! other bases in it.
 
-use gantline_mechanics::anchorage::{Concrete, Cracking, EdgeBars as BarsAtEdge, SplittingBars, SurfaceBars};
+use gantline_mechanics::anchorage::{Concrete, Cracking, EdgeBars as BarsAtEdge, Fastener, SplittingBars, SurfaceBars};
 use glam::DVec2;
 
 use super::bars::CountedBars;
@@ -42,8 +42,10 @@ pub(in crate::assess) struct Stands<'a> {
 }
 
 impl Place {
-    /// The measured setting of anchors with this embedment.
-    pub fn setting<'a>(&'a self, anchors_m: &'a [[f64; 2]], embedment_m: f64, diameter_m: f64) -> Setting<'a> {
+    /// The measured setting of these anchors.
+    pub fn setting<'a>(&'a self, anchors_m: &'a [[f64; 2]], fastener: &Fastener) -> Setting<'a> {
+        let (embedment_m, diameter_m) = (fastener.embedment_m, fastener.diameter_m);
+        let splitting_m = fastener.product.en.splitting_edge_m.unwrap_or(0.0);
         Setting {
             outline: &self.outline,
             thickness_m: self.thickness_m,
@@ -52,7 +54,7 @@ impl Place {
             plate: self.plate,
             anchors_m,
             influence_m: CONE_REACH * embedment_m,
-            reach_m: (EDGE_EMBEDMENTS * embedment_m).max(EDGE_DIAMETERS * diameter_m),
+            reach_m: (EDGE_EMBEDMENTS * embedment_m).max(EDGE_DIAMETERS * diameter_m).max(2.0 * splitting_m),
         }
     }
 
@@ -65,7 +67,7 @@ impl Place {
 /// A cone reaches 1.5 times the embedment (EN 1992-4 7.2.1.4, ACI 318-19 17.6.2.1).
 const CONE_REACH: f64 = 1.5;
 /// An edge is looked at up to 10 embedments and 60 diameters: beyond both its failure need not be shown (EN 1992-4 7.2.2.5(2),
-/// from memory).
+/// from memory). Nor may squares about two anchors that split the concrete meet beyond it.
 const EDGE_EMBEDMENTS: f64 = 10.0;
 const EDGE_DIAMETERS: f64 = 60.0;
 

@@ -55,7 +55,7 @@ impl Site {
     ) -> Self {
         let fastener = &forces.group.fastener;
         let in_place = place.map_err(Clone::clone).map(|place| {
-            let setting = place.setting(&forces.group.anchors_m, fastener.embedment_m, fastener.diameter_m);
+            let setting = place.setting(&forces.group.anchors_m, fastener);
             InPlace {
                 local: setting.local().map_err(|fault| fault.to_string()),
                 thickness_m: place.thickness_m,

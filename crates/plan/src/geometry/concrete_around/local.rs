@@ -17,9 +17,8 @@ pub(super) const FAR_ALONG: f64 = 1.5;
 const CUT_AT: f64 = 2.5;
 /// Coordinates lie on a grid of so many lines a meter: every tenth of a micrometer. Nothing is built so exactly; two bases that stand alike are alike to the bit.
 const GRID_PER_M: f64 = 1e7;
-/// Other bases' anchors count where squares about them meet those about the own, which reach one and a half times the cone's at
-/// most, and before an edge within twice what breaks out before the own anchor that is farthest from it.
-const SQUARES: f64 = 3.0;
+/// Other bases' anchors count within reach, where squares about them may meet those about the own, and before an edge within twice
+/// what breaks out before the own anchor that is farthest from it.
 const BESIDE: f64 = 2.0 * FAR_ALONG;
 
 /// What of a [`Setting`] can count for its base, in plate axes: cut to what is within reach, on a fine grid. Two bases of one
@@ -74,7 +73,7 @@ impl Setting<'_> {
         if self.foreign_m.is_empty() {
             return Vec::new();
         }
-        let (low, high) = box_around(anchors, SQUARES * self.influence_m);
+        let (low, high) = box_around(anchors, self.reach_m);
         let edges: Vec<(Border, f64)> = borders(rings)
             .into_iter()
             .filter_map(|border| {
@@ -137,10 +136,11 @@ mod tests {
         assert_eq!(first, second);
         let beside = PlateFrame { origin_m: DVec2::new(59.9, 17.3), turn_rad: 0.0 };
         assert_eq!(first, local(&outline, &[DVec2::new(59.9, 19.7)], beside));
-        // What breaks out before the anchor 0.5 m from the edge goes 0.75 m both ways: another one farther off than 1.5 m shares nothing.
-        let far = [DVec2::new(13.7, 0.5), DVec2::new(9.2, 0.5)];
+        // What breaks out before the anchor 0.5 m from the edge goes 0.75 m both ways, and squares reach 1 m: an anchor farther off
+        // than 2 m shares nothing.
+        let far = [DVec2::new(13.7, 0.5), DVec2::new(9.1, 0.5)];
         assert_eq!(local(&outline, &far, foot(11.3)).foreign.len(), 0);
-        assert_eq!(local(&outline, &[DVec2::new(12.8, 0.5)], foot(11.3)).foreign.len(), 1);
+        assert_eq!(local(&outline, &[DVec2::new(13.3, 0.5)], foot(11.3)).foreign.len(), 1);
         // A millimeter nearer is another place.
         let nearer = PlateFrame { origin_m: DVec2::new(11.3, 0.499), ..foot(11.3) };
         assert_ne!(first, local(&outline, &[DVec2::new(13.7, 0.5)], nearer));
