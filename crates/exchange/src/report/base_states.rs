@@ -9,7 +9,7 @@ use gantline_plan::quantity;
 use glam::DVec2;
 
 use super::blocks::{counted, paragraph, part, row, table, told, words};
-use super::figures::{force, length, moment, number, pull};
+use super::figures::{PULL, force, length, moment, number, pull};
 use super::given::Given;
 use crate::paper::{Block, Cell, Column, Row};
 
@@ -77,7 +77,7 @@ impl States {
             told("Combination", 2.2),
             counted("Factor on weight", 0.7),
             counted("Slew", 0.7),
-            told("Pull of the rope", 2.2),
+            told(PULL, 1.6),
             counted("Modulus of anchors by concrete's", 0.9),
         ];
         let rows = self.rows(|state| {

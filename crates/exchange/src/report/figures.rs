@@ -64,7 +64,10 @@ pub fn number(value: f64) -> String {
     quantity::traced(value, "", UnitSystem::Si)
 }
 
-/// Direction of a rope's pull: how far from straight down, and which way.
+/// Head of a column of [`pull`]s.
+pub const PULL: &str = "Pull of the rope, from straight down";
+
+/// Direction of a rope's pull: how far from straight down, and which way. Short, for it stands beside many figures.
 pub fn pull(pull: Option<DVec3>) -> String {
     let Some(pull) = pull else { return "no rope pulls".to_owned() };
     let from_down = quantity::angle((-pull.z).clamp(-1.0, 1.0).acos());
@@ -72,7 +75,7 @@ pub fn pull(pull: Option<DVec3>) -> String {
     if level.length() < 1e-9 {
         return "straight down".to_owned();
     }
-    format!("{from_down} from straight down toward {}", quantity::angle(level.y.atan2(level.x)))
+    format!("{from_down} toward {}", quantity::angle(level.y.atan2(level.x)))
 }
 
 /// The level of a combination, so that no two levels are mixed up.
@@ -99,7 +102,7 @@ mod tests {
 
     #[test]
     fn a_pull_is_told_from_straight_down() {
-        assert_eq!(pull(Some(DVec3::new(0.5, 0.0, -0.75_f64.sqrt()))), "30.0° from straight down toward 0.0°");
+        assert_eq!(pull(Some(DVec3::new(0.5, 0.0, -0.75_f64.sqrt()))), "30.0° toward 0.0°");
         assert_eq!(pull(Some(DVec3::NEG_Z)), "straight down");
     }
 }

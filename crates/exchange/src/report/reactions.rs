@@ -7,7 +7,7 @@ use gantline_plan::explain::FigureId;
 use gantline_plan::quantity::{self, UnitSystem};
 
 use super::blocks::{caution, counted, named, paragraph, part, remark, row, strong, table, told, words};
-use super::figures::{force, level, moment, number, pull};
+use super::figures::{PULL, force, level, moment, number, pull};
 use super::given::Given;
 use super::traced;
 use crate::paper::{Block, Column, Row};
@@ -75,7 +75,7 @@ fn of_combination(result: &CombinationResult, units: UnitSystem) -> Vec<Block> {
         counted("Fx", 1.0),
         counted("Fy", 1.0),
         counted("Fz", 1.0),
-        told("Pull of the rope", 1.8),
+        told(PULL, 1.8),
         counted("Slew", 0.6),
     ];
     blocks.extend(table(columns, foot));
@@ -86,7 +86,7 @@ fn set_columns() -> Vec<Column> {
     let mut columns = vec![told("Extreme", 0.8)];
     columns.extend(["Fx", "Fy", "Fz"].map(|head| counted(head, 0.85)));
     columns.extend(["Mx", "My", "Mz"].map(|head| counted(head, 0.95)));
-    columns.extend([told("Pull of the rope", 1.5), counted("Slew", 0.6), counted("Factor on weight", 0.6)]);
+    columns.extend([told(PULL, 1.4), counted("Slew", 0.6), counted("Factor on weight", 0.6)]);
     columns
 }
 
