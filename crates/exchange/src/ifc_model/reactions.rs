@@ -1,7 +1,7 @@
 //! Reactions of a base as properties: of each level the governing sets, with the combination, the loads and factors inside,
 //! and all six components that act together.
 
-use gantline_plan::assess::{Component, ReactionSet, Reactions, Sense, Unavailable};
+use gantline_plan::assess::{Component, GOVERNING, ReactionSet, Reactions, Unavailable};
 use gantline_plan::basis::LoadLevel;
 use gantline_plan::quantity::Kind;
 
@@ -9,16 +9,6 @@ use super::properties::{Property, figure, words};
 use crate::answers::combination;
 
 const LEVELS: [LoadLevel; 3] = [LoadLevel::Service, LoadLevel::Ultimate, LoadLevel::MultipleOfRated];
-
-/// What governs a base: the largest moment, sideways force, pull and push, and the largest twist both ways.
-const GOVERNING: [(Component, Sense); 6] = [
-    (Component::M, Sense::Max),
-    (Component::V, Sense::Max),
-    (Component::Fz, Sense::Max),
-    (Component::Fz, Sense::Min),
-    (Component::Mz, Sense::Max),
-    (Component::Mz, Sense::Min),
-];
 
 /// Components in the order of a set's concurrent figures.
 const SIX: [Component; 6] = [Component::Fx, Component::Fy, Component::Fz, Component::Mx, Component::My, Component::Mz];

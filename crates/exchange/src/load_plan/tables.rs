@@ -1,6 +1,6 @@
 //! Tables of the load plan: bases with their places, plates with their anchors, sets of reactions that act together.
 
-use gantline_plan::assess::{CombinationResult, Component, ReactionSet, Sense, Unavailable};
+use gantline_plan::assess::{CombinationResult, GOVERNING, ReactionSet, Unavailable};
 use gantline_plan::catalog::{Base, Fixing, ResolvedUnit};
 use gantline_plan::geometry::bounds::Bounds;
 use gantline_plan::quantity::{self, Kind};
@@ -8,16 +8,6 @@ use gantline_plan::quantity::{self, Kind};
 use super::groups::Group;
 use crate::drawing_set::Given;
 use crate::drawing_set::table::{Column, Row, Table};
-
-/// What governs a base: the largest moment, sideways force, pull and push, and the largest twist both ways.
-const GOVERNING: [(Component, Sense); 6] = [
-    (Component::M, Sense::Max),
-    (Component::V, Sense::Max),
-    (Component::Fz, Sense::Max),
-    (Component::Fz, Sense::Min),
-    (Component::Mz, Sense::Max),
-    (Component::Mz, Sense::Min),
-];
 
 /// Every base with its group, place and direction.
 pub fn bases(given: &Given<'_>, groups: &[Group<'_>]) -> Table {

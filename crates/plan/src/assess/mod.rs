@@ -47,8 +47,8 @@ pub use code::Code;
 pub use diagrams::{Cut, DiagramSlew, Diagrams, Member, MemberDiagram, NoDiagrams, diagrams};
 pub use memo::Memo;
 pub use reactions::{
-    CombinationResult, Component, FootExtreme, ForceExtreme, JointUse, MemberUse, ReactionSet, Reactions, Sense,
-    SlackBrace, Unavailable,
+    CombinationResult, Component, FootExtreme, ForceExtreme, GOVERNING, JointUse, MemberUse, ReactionSet, Reactions,
+    Sense, SlackBrace, Unavailable,
 };
 pub use run::{assess, assess_on};
 pub use trial::try_make_ups;

@@ -82,6 +82,17 @@ impl Sense {
     }
 }
 
+/// What governs a base for whoever designs the structure under it: the largest moment, sideways force, pull and push, and the
+/// largest twist both ways.
+pub const GOVERNING: [(Component, Sense); 6] = [
+    (Component::M, Sense::Max),
+    (Component::V, Sense::Max),
+    (Component::Fz, Sense::Max),
+    (Component::Fz, Sense::Min),
+    (Component::Mz, Sense::Max),
+    (Component::Mz, Sense::Min),
+];
+
 /// One extreme with everything that acts at the same time. Action of the unit on the structure, in the base's axes at
 /// the underside of the base plate.
 #[derive(Debug, Clone, PartialEq)]
