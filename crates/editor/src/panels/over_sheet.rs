@@ -86,9 +86,12 @@ fn empty_sheet(ui: &mut Ui, rect: Rect, sight: &Sight<'_>, intents: &mut Vec<Int
     let words = "Click its corners, or drag a rectangle. The outline is the edge of the structural slab.";
     let body = FontId::proportional(type_scale::HEADING);
     ui.painter().text(center - vec2(0.0, 12.0), Align2::CENTER_CENTER, words, body, palette.ink_soft);
-    let entries = [(Command::Open, "Open a plan…", -100.0), (Command::Outline, "Outline from a drawing…", 71.0)];
-    for (command, words, aside) in entries {
-        let width = if command == Command::Open { 132.0 } else { 190.0 };
+    let entries = [
+        (Command::Open, "Open a plan…", 132.0, -154.0),
+        (Command::Outline, "Outline from a drawing…", 190.0, 17.0),
+        (Command::Underlay, "Underlay…", 108.0, 176.0),
+    ];
+    for (command, words, width, aside) in entries {
         let row = Rect::from_center_size(center + vec2(aside, 32.0), vec2(width, 30.0));
         if ui.put(row, Button::new(words)).clicked() {
             intents.push(Intent::Run(command));
