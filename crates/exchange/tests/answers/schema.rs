@@ -103,6 +103,29 @@ fn every_key_with_a_figure_says_its_unit() {
     }
 }
 
+/// Whoever follows a record with a pocket calculator finds a figure beside each symbol, unless nothing resists.
+#[test]
+fn every_symbol_of_a_record_has_a_figure() {
+    fn without(value: &Value, found: &mut Vec<String>) {
+        match value {
+            Value::Object(members) if members.get("nothing_resists") == Some(&Value::Bool(true)) => {}
+            Value::Object(members) => {
+                if let (Some(symbol), Some(Value::Null)) = (members.get("symbol"), members.get("value")) {
+                    found.push(symbol.to_string());
+                }
+                members.values().for_each(|member| without(member, found));
+            }
+            Value::Array(items) => items.iter().for_each(|item| without(item, found)),
+            _ => {}
+        }
+    }
+    for text in PLANS {
+        let mut found = Vec::new();
+        without(&as_values(text).0, &mut found);
+        assert!(found.is_empty(), "{found:?}");
+    }
+}
+
 #[test]
 fn figures_carry_at_most_nine_significant_digits() {
     fn digits(value: &Value, most: &mut usize) {

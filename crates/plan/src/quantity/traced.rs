@@ -25,7 +25,7 @@ pub fn traced(value: f64, si_unit: &str, units: UnitSystem) -> String {
         (other, _) => (1.0, other),
     };
     let digits = significant(value / si_per_unit);
-    if unit.is_empty() { digits } else { format!("{digits} {unit}") }
+    if unit.is_empty() || !value.is_finite() { digits } else { format!("{digits} {unit}") }
 }
 
 /// What is said in place of a share of a resistance that is none.
@@ -67,7 +67,7 @@ mod tests {
         assert_eq!(traced(7.7, "", UnitSystem::Si), "7.7");
         assert_eq!(traced(-0.0, "", UnitSystem::Si), "0");
         assert_eq!(traced(1.25, "N/m", UnitSystem::Si), "1.25 N/m");
-        assert_eq!(traced(f64::INFINITY, "m", UnitSystem::Si), "unlimited mm");
+        assert_eq!(traced(f64::INFINITY, "m", UnitSystem::Si), "unlimited");
     }
 
     #[test]

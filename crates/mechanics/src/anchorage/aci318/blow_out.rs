@@ -89,7 +89,7 @@ impl BlowOutRow {
     pub(super) fn symbols(&self, material: &Material, head_m2: f64) -> [Symbol; 10] {
         [
             meters("ca1", self.c1_m),
-            meters("ca2", self.c2_m),
+            meters("ca2, up to 3*ca1", self.c2_m.min(3.0 * self.c1_m)),
             meters("s", self.outer_m),
             square_meters("Abrg", head_m2),
             number("lambda_a", material.lambda_a),

@@ -67,7 +67,8 @@ impl Bond {
             newtons("Nba", self.one_n),
             square_meters("ANa", cluster.area_m2),
             square_meters("ANao", cluster.area_one_m2),
-            meters("ca,min", cluster.edge_m),
+            // What lies farther off cuts nothing off.
+            meters("ca,min, up to 10*hef", cluster.edge_m.min(10.0 * cluster.embedment_m)),
             number("psi_ec,Na", cluster.psi_ec(eccentricity_m)),
             number("psi_ed,Na", cluster.psi_ed()),
             number("psi_cp,Na", splitting(material, fastener, cluster)),

@@ -51,7 +51,8 @@ impl Breakout {
             newtons("Nb", self.one_n),
             square_meters("ANc", cluster.area_m2),
             square_meters("ANco", cluster.area_one_m2),
-            meters("ca,min", cluster.edge_m),
+            // What lies farther off cuts nothing off.
+            meters("ca,min, up to 10*hef", cluster.edge_m.min(10.0 * cluster.embedment_m)),
             number("psi_ec,N", self.psi_ec),
             number("psi_ed,N", self.psi_ed),
             number("psi_c,N", self.psi_c),

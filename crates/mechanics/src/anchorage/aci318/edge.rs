@@ -121,7 +121,7 @@ impl EdgeRow {
         [
             meters("le", self.length_m),
             meters("ca1", self.c1_m),
-            meters("ca2", self.c2_m),
+            meters("ca2, up to 1.5*ca1", self.c2_m.min(1.5 * self.c1_m)),
             meters("ha", self.thickness_m),
             newtons("Vb", self.one_n),
             square_meters("AVc", self.area_m2),

@@ -116,7 +116,7 @@ impl BondGroup {
             meters("scr,Np", cluster.spacing_cr_m),
             square_meters("Ap,N", cluster.area_m2),
             square_meters("A0p,N", cluster.area_one_m2),
-            meters("c", cluster.edge_m),
+            meters("c, up to 0.5*scr,Np", cluster.edge_m.min(0.5 * cluster.spacing_cr_m)),
             number("psi0_g,Np", self.psi_g0),
             number("psi_g,Np", self.psi_g),
             number("psi_s,Np", self.psi_s),

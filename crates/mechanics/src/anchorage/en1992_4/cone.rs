@@ -50,7 +50,8 @@ impl Cone {
             square_meters("Ac,N", cluster.area_m2),
             square_meters("A0c,N", cluster.area_one_m2),
             number("neighbors that share Ac,N", cluster.neighbors as f64),
-            meters("c", cluster.edge_m),
+            // What lies farther off cuts nothing off.
+            meters("c, up to 1.5*hef", cluster.edge_m.min(0.5 * cluster.spacing_cr_m)),
             meters("scr,N", cluster.spacing_cr_m),
             number("psi_s,N", self.psi_s),
             number("psi_re,N", self.psi_re),

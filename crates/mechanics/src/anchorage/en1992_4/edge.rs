@@ -116,7 +116,8 @@ impl EdgeRow {
             number("alpha", self.one.alpha),
             number("beta", self.one.beta),
             meters("c1", self.c1_m),
-            meters("c2", self.c2_m),
+            // What lies farther along cuts nothing off.
+            meters("c2, up to 1.5*c1", self.c2_m.min(1.5 * self.c1_m)),
             meters("h", self.thickness_m),
             newtons("V0Rk,c", self.one.resistance_n),
             square_meters("Ac,V", self.area_m2),
