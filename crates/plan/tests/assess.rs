@@ -132,6 +132,32 @@ fn a_memo_changes_no_bit_of_the_assessment() {
     assert_eq!(assess(history.plan(), &mut memo), assess(history.plan(), &mut Memo::new()));
 }
 
+/// More places of one make-up than a memo keeps: each base is judged, at first and again, as with a new memo.
+#[test]
+fn more_places_than_a_memo_keeps_leave_no_base_out() {
+    let mut history = rectangle();
+    let outline = [(0.0, 50.0), (1000.0, 50.0), (1000.0, 70.0), (0.0, 70.0)].map(|(x, y)| DVec2::new(x, y)).to_vec();
+    history.change("roof", &Change::AddRoof { name: "Long".into(), level_m: 24.0, outline }).unwrap();
+    let long = edges(history.plan())[4];
+    let rear = make_up(history.plan(), "mast-190", "arm-115-rear", "rear-tie-long");
+    let ids: Vec<PlacementId> = (0..300)
+        .map(|index| {
+            place(&mut history, long, 5.0 + 3.2 * f64::from(index), 0.7 + 0.0005 * f64::from(index), rear.clone())
+        })
+        .collect();
+    let mut memo = Memo::new();
+    let first = assess(history.plan(), &mut memo);
+    for (id, unit) in &first.units {
+        let base = unit.base.as_ref().unwrap();
+        assert!(base.uses.iter().any(|used| used.share().is_some()), "{id:?}");
+    }
+    let patch = PlacementPatch { along_m: Some(6.0), ..PlacementPatch::default() };
+    history.change("move", &Change::SetPlacements(vec![ids[0]], patch)).unwrap();
+    let again = assess(history.plan(), &mut memo);
+    assert_eq!(again, assess(history.plan(), &mut Memo::new()));
+    assert_eq!(again.units[&ids[200]], first.units[&ids[200]]);
+}
+
 /// One thread is the witness of many; the demonstration plans have units, make-ups and facades enough for several.
 #[test]
 fn the_number_of_threads_changes_no_bit_of_the_assessment() {

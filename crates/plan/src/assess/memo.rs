@@ -64,13 +64,9 @@ impl KnownMakeUp {
         known.iter().rev().find(|(known, _)| known == site).map(|(_, found)| found)
     }
 
-    /// Keeps what was found on a site, and lets go of the older half where there are too many.
+    /// Keeps what was found on a site.
     pub fn keep_site(&mut self, within_lean: bool, site: Site, found: Arc<OnSite>) {
-        let known = &mut self.on_sites[usize::from(!within_lean)];
-        if known.len() >= KEPT_SITES {
-            known.drain(..KEPT_SITES / 2);
-        }
-        known.push((site, found));
+        self.on_sites[usize::from(!within_lean)].push((site, found));
     }
 }
 
@@ -163,6 +159,15 @@ impl Memo {
         }
         for slot in self.units.values_mut() {
             slot.known = moved[&slot.known];
+        }
+    }
+
+    /// Lets go of the oldest sites of make-ups that have many: once all units are judged, never before, as each needs its own.
+    pub(super) fn forget_old_sites(&mut self) {
+        for known in self.make_ups.iter_mut().flat_map(|make_up| &mut make_up.on_sites) {
+            if known.len() > KEPT_SITES {
+                known.drain(..known.len() - KEPT_SITES);
+            }
         }
     }
 

@@ -151,21 +151,22 @@ fn judge_units(
     for ((Stale { id, known, input }, placed), result) in units.into_iter().zip(judged) {
         memo.units.insert(id, UnitSlot { input, known, placed, result });
     }
+    memo.forget_old_sites();
 }
 
 /// Judges the sites that are met for the first time. Bases of one make-up that stand alike share theirs.
 fn judge_sites(threads: usize, plan: &Plan, memo: &mut Memo, known: &[Known<'_>], sites: &[BaseSites]) {
-    let mut new: Vec<(&Known<'_>, &Site)> = Vec::new();
+    let mut by_make_up: BTreeMap<(usize, bool), Vec<(&Known<'_>, &Site)>> = BTreeMap::new();
     for (known, sites) in known.iter().zip(sites) {
+        let new = by_make_up.entry((known.make_up, known.within_lean)).or_default();
         for site in sites.base.iter().chain(&sites.foot) {
-            let is_alike = |other: &(&Known<'_>, &Site)| {
-                other.0.make_up == known.make_up && other.0.within_lean == known.within_lean && other.1 == site
-            };
-            if memo.make_ups[known.make_up].on_site(known.within_lean, site).is_none() && !new.iter().any(is_alike) {
+            let is_known = memo.make_ups[known.make_up].on_site(known.within_lean, site).is_some();
+            if !is_known && !new.iter().any(|other| other.1 == site) {
                 new.push((known, site));
             }
         }
     }
+    let new: Vec<(&Known<'_>, &Site)> = by_make_up.into_values().flatten().collect();
     let found = in_parts(threads, 1, &new, |(known, site)| known.judged(plan, site).map(Arc::new));
     for ((known, site), found) in new.into_iter().zip(found) {
         if let Some(found) = found {

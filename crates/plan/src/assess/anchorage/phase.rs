@@ -67,6 +67,9 @@ pub(in crate::assess) fn site_judged(
     }
 }
 
+/// What is missing where nothing was found on a site: no base is ever passed over in silence.
+const NO_SITE: &str = "what was found where it stands";
+
 /// Everything about a unit's base and foot.
 pub(in crate::assess) fn assess_base(stands: &Stands<'_>, forces: &Forces, reactions: &Reactions) -> BaseAssessment {
     let found = BaseSites::of(stands, forces).judged(stands, forces);
@@ -120,7 +123,7 @@ pub(in crate::assess) fn assess_on_sites(
                     found.thickness_m = base.thickness_m;
                 }
                 (None, Err(what)) => found.uses = in_concrete::not_judged(Fixed::Base, what).uses,
-                (None, Ok(_)) => {}
+                (None, Ok(_)) => found.uses = in_concrete::not_judged(Fixed::Base, NO_SITE).uses,
             }
             if let Some((root, at)) = root_of(stands, kind) {
                 found.handed_on.extend(handed_on(reactions, root, at));
@@ -131,6 +134,9 @@ pub(in crate::assess) fn assess_on_sites(
         (Some(foot), _) => found.uses.extend(foot.uses.iter().cloned()),
         (None, Some(Err(what))) if unit.foot.is_some() => {
             found.uses.extend(in_concrete::not_judged(Fixed::Foot, what).uses);
+        }
+        (None, Some(Ok(_))) if unit.foot.is_some() => {
+            found.uses.extend(in_concrete::not_judged(Fixed::Foot, NO_SITE).uses);
         }
         (None, _) => {}
     }

@@ -45,7 +45,8 @@ impl Place {
     /// The measured setting of these anchors.
     pub fn setting<'a>(&'a self, anchors_m: &'a [[f64; 2]], fastener: &Fastener) -> Setting<'a> {
         let (embedment_m, diameter_m) = (fastener.embedment_m, fastener.diameter_m);
-        let splitting_m = fastener.product.en.splitting_edge_m.unwrap_or(0.0);
+        let en = &fastener.product.en;
+        let splitting_m = (2.0 * en.splitting_edge_m.unwrap_or(0.0)).max(en.splitting_spacing_m.unwrap_or(0.0));
         Setting {
             outline: &self.outline,
             thickness_m: self.thickness_m,
@@ -54,7 +55,7 @@ impl Place {
             plate: self.plate,
             anchors_m,
             influence_m: CONE_REACH * embedment_m,
-            reach_m: (EDGE_EMBEDMENTS * embedment_m).max(EDGE_DIAMETERS * diameter_m).max(2.0 * splitting_m),
+            reach_m: (EDGE_EMBEDMENTS * embedment_m).max(EDGE_DIAMETERS * diameter_m).max(splitting_m),
         }
     }
 

@@ -64,17 +64,12 @@ impl Site {
                 is_in_plan: place.is_in_plan,
             }
         });
-        let roof = stands.plan.roofs.get(&stands.frame.roof);
-        let punching = place.ok().filter(|place| place.is_in_plan).zip(roof).map(|(place, roof)| {
-            let code = &stands.plan.code;
-            if let Some((_, outline)) = plinth(base) {
-                let loaded = slab::Loaded { outline, embedment_m: f64::INFINITY };
-                place::of_slab(stands).and_then(|place| slab::design(&place, roof, &loaded, code))
-            } else {
-                let loaded = slab::Loaded { outline: &base.plate_m, embedment_m: fastener.embedment_m };
-                slab::design(place, roof, &loaded, code)
-            }
-        });
+        let on_wall = matches!(base.kind, BaseKind::WallSocket { .. });
+        let punching = match place {
+            Ok(place) if place.is_in_plan => Some(punching(base, fastener.embedment_m, stands, place)),
+            Err(what) if !on_wall => Some(Err(what.clone())),
+            Ok(_) | Err(_) => None,
+        };
         Self { of, place: in_place, punching }
     }
 
@@ -93,6 +88,19 @@ impl Site {
             uses.extend(slab::punches(self.of, forces, design, over_slab_m, code));
         }
         OnSite { uses, edges, thickness_m }
+    }
+}
+
+/// What punches the slab under a base, and what bears it; or what is missing.
+fn punching(base: &Base, embedment_m: f64, stands: &Stands<'_>, place: &Place) -> Result<PunchingDesign, String> {
+    let roof = stands.plan.roofs.get(&stands.frame.roof).ok_or("its roof")?;
+    let code = &stands.plan.code;
+    match plinth(base) {
+        Some((_, outline)) => {
+            let loaded = slab::Loaded { outline, embedment_m: f64::INFINITY };
+            slab::design(&place::of_slab(stands)?, roof, &loaded, code)
+        }
+        None => slab::design(place, roof, &slab::Loaded { outline: &base.plate_m, embedment_m }, code),
     }
 }
 
