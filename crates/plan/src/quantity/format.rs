@@ -115,7 +115,7 @@ pub fn angle(value_rad: f64) -> String {
 /// nothing else: what would round to it is written with a decimal that says on which side it lies, `99.9 %` or `100.1 %`.
 pub fn share(value: f64) -> String {
     let percent = value * 100.0;
-    if value != 1.0 && (percent - 100.0).abs() < 0.5 {
+    if value != 1.0 && (percent - 100.0).abs() <= 0.5 {
         let tenths =
             if value > 1.0 { (percent * 10.0).ceil().max(1001.0) } else { (percent * 10.0).floor().min(999.0) };
         return format!("{:.1} %", tenths / 10.0);
@@ -171,7 +171,13 @@ mod tests {
         for (value, text) in written {
             assert_eq!(share(value), text);
         }
-        let below = [(0.999_999, "99.9 %"), (1.0 - f64::EPSILON, "99.9 %"), (0.996, "99.6 %"), (0.994, "99 %")];
+        let below = [
+            (0.999_999, "99.9 %"),
+            (1.0 - f64::EPSILON, "99.9 %"),
+            (0.996, "99.6 %"),
+            (0.995, "99.5 %"),
+            (0.994, "99 %"),
+        ];
         for (value, text) in below {
             assert_eq!(share(value), text);
         }

@@ -10,8 +10,8 @@ use super::cells::united;
 use crate::geometry::rings::segments;
 use glam::DVec2;
 
-/// Sine of the turn below which two segments are one straight edge: corners lie on a grid ([`super::local`]).
-const STRAIGHT: f64 = 2e-6;
+/// Sine of the turn below which two segments are one straight edge.
+pub(super) const STRAIGHT: f64 = 1e-9;
 /// Sine of the bend outward below which an edge goes on, 5°. At the far end of a body, 1.5·c₁ away, the edge is then nearer by up to
 /// 1.5·tan 5° = 13 % of c₁, over the whole body by a third of that at most; our choice.
 const GENTLE: f64 = 0.087_155_742_747_658_17;
